@@ -1,0 +1,131 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "model/acoustics/tube.h"
+#include "model/horns/fingering.h"
+#include "model/units/pitch.h"
+#include "model/units/quantity.h"
+
+namespace lowledger::tuning {
+
+/// One way of playing a note, and what is believed of its lean with the slides where they stand now.
+struct PlayedNote {
+    horns::Fingering fingering;
+    int partial = 0;
+    /// Expected long-run lean with the slides where they stand, of what slides should answer (horn, and a
+    /// part of the player's pitch).
+    units::Cents mean;
+    /// Standard deviation of that belief.
+    units::Cents spread;
+    /// How many takes it rests on.
+    int takes = 0;
+    /// Cost of choosing it instead of the usual one.
+    units::SquareCents penalty;
+    bool operator==(const PlayedNote&) const = default;
+};
+
+/// A note of the question: its weight and the ways of playing it, the usual one first.
+struct QuestionNote {
+    units::Pitch note;
+    double weight = 1.0;
+    std::vector<PlayedNote> ways;
+    bool operator==(const QuestionNote&) const = default;
+};
+
+/// A slide of the question.
+struct QuestionSlide {
+    std::string slide;
+    units::Millimetres now;
+    units::Millimetres least;
+    units::Millimetres travel;
+    /// Stuck, or the teacher says so: it stays where it is.
+    bool fixed = false;
+    /// False: `now` is a guess (the designed position); advice is how far to move, not where to.
+    bool position_known = true;
+    bool operator==(const QuestionSlide&) const = default;
+};
+
+/// Everything of the objective that is not measured (tuning-model, section 4).
+struct SettingsConstants {
+    /// `a`: weight of a flat square against a sharp one.
+    double flat_weight = 1.5;
+    /// Cost of a cent moved, summed over the slides.
+    double cost_per_cent_moved = 0.15;
+    /// Move only where the expected mean |cents| falls by this much ...
+    units::Cents worth_moving{2.0};
+    /// ... or the chance that moving is better is this high.
+    double chance_of_better = 0.8;
+    /// Positions are multiples of this; 0: any.
+    units::Millimetres step{5.0};
+    bool operator==(const SettingsConstants&) const = default;
+};
+
+struct SettingsQuestion {
+    acoustics::Tube tube;
+    /// One for each slide of `tube`, same order.
+    std::vector<QuestionSlide> slides;
+    std::vector<QuestionNote> notes;
+    SettingsConstants constants;
+};
+
+enum class Limit { none, least, travel };
+enum class Advice { move, leave, fixed };
+
+struct SlideAnswer {
+    std::string slide;
+    units::Millimetres now;
+    units::Millimetres recommended;
+    units::Millimetres least;
+    units::Millimetres travel;
+    Limit limit = Limit::none;
+    Advice advice = Advice::leave;
+    bool position_known = true;
+    /// 90 % half-width of where it belongs, from what is known.
+    units::Millimetres half_width;
+};
+
+struct NoteAnswer {
+    units::Pitch note;
+    double weight = 0.0;
+    /// The way chosen for the recommended positions, and the usual one (index 0 of the question's ways).
+    PlayedNote way;
+    bool is_usual = true;
+    /// Expected lean with the slides where they stand (of the usual way) and as recommended (of the chosen
+    /// way).
+    units::Cents lean_before;
+    units::Cents lean_after;
+};
+
+/// The answer. `recommended` equals `now` on every slide when nothing is worth moving.
+struct SlideSettings {
+    std::vector<SlideAnswer> slides;
+    std::vector<NoteAnswer> notes;
+    /// Value of the objective with the slides as they stand and as recommended, in cents squared.
+    units::SquareCents objective_before;
+    units::SquareCents objective_after;
+    /// Weighted mean |lean| expected before and after, and the chance that after is better.
+    units::Cents mean_before;
+    units::Cents mean_after;
+    double chance_of_better = 0.0;
+    SettingsConstants constants;
+    [[nodiscard]] bool anything_moves() const;
+};
+
+/// The expected cost of a lean with belief N(mean, spread^2): E[x^2 (x>0) + a x^2 (x<0)] =
+/// (mu^2+sigma^2)(Phi(z) + a Phi(-z)) + (1-a) mu sigma phi(z), z = mu/sigma; at sigma 0 its limit.
+units::SquareCents expected_cost(units::Cents mean, units::Cents spread, double flat_weight);
+
+/// The objective of section 4 at given positions (same order as `question.slides`), best way chosen for each
+/// note.
+units::SquareCents objective(const SettingsQuestion& question, std::span<const units::Millimetres> positions);
+
+/// Minimises the objective within the bounds. Throws Refusal for a question that has no sense (no notes,
+/// least above travel, a slide standing outside its bounds, sizes that differ), naming the slide or note.
+SlideSettings recommend(const SettingsQuestion& question);
+
+}  // namespace lowledger::tuning
