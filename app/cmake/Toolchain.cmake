@@ -24,12 +24,11 @@ target_compile_options(lowledger_warnings INTERFACE
   -Wconversion            # narrowing is written out
   -Wold-style-cast
   -Wnon-virtual-dtor
-  -Woverloaded-virtual
-  -Wnull-dereference)
+  -Woverloaded-virtual)
 
 if(LOWLEDGER_SANITIZE)
   add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
   add_link_options(-fsanitize=address,undefined)
   # GCC's flow analysis reports paths that the instrumentation itself adds.
-  target_compile_options(lowledger_warnings INTERFACE -Wno-null-dereference -Wno-maybe-uninitialized)
+  target_compile_options(lowledger_warnings INTERFACE -Wno-maybe-uninitialized)
 endif()
