@@ -17,8 +17,9 @@ struct Air {
 };
 
 /// Speed of sound by O. Cramer, J. Acoust. Soc. Am. 93(5), 2510-2516 (1993), formula of p. 2514 with the
-/// coefficients of its Table III; the saturation pressure of water is Davis 1992. Throws Refusal where the
-/// formula is not valid at all (see `outside_range`); exact within 0..30 C, 75..102 kPa, water up to 0.06,
+/// coefficients of its Table III; the saturation pressure of water is Davis 1992. Throws Refusal for what is
+/// no air that anybody plays in (beyond -40..60 C, 0..100 % humidity, 30..120 kPa, a tenth carbon dioxide);
+/// exact within 0..30 C, 75..102 kPa, water up to 0.06,
 /// carbon dioxide up to 0.01 (mole fractions).
 units::MetresPerSecond speed_of_sound(const Air& air);
 

@@ -49,7 +49,7 @@ units::Millimetres open_length(units::Hertz f1);
 units::Millimetres ideal_valve_tube(units::Millimetres open, units::Cents lowering);
 
 /// Length in use with `down` pressed and each slide of `tube.slides` at the position of the same index (mm
-/// out). `positions.size()` must be `tube.slides.size()`.
+/// out). Throws Refusal if `positions.size()` is not `tube.slides.size()`.
 units::Millimetres sounding_length(const Tube& tube, ValveSet down,
                                    std::span<const units::Millimetres> positions);
 /// The same with all slides where they were designed to stand.
@@ -64,6 +64,9 @@ units::Cents lean(units::Millimetres length, int n, units::Pitch pitch, units::H
 
 /// What `extra` mm of effective tube does to a length: -1200 log2(1 + extra/length).
 units::Cents change_by_tube(units::Millimetres length, units::Millimetres extra);
+
+/// The tube to add for a wanted change, its inverse: length (2^(-change/1200) - 1).
+units::Millimetres tube_for_change(units::Millimetres length, units::Cents change);
 
 /// Whether the slide acts while `down` is pressed.
 bool acts(const SlideTube& slide, ValveSet down);
