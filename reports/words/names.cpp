@@ -1,0 +1,95 @@
+#include "reports/words/names.h"
+
+#include <array>
+#include <cmath>
+
+#include "model/units/number_text.h"
+
+namespace lowledger::words {
+namespace {
+
+constexpr std::string_view flat = "\u266D";
+constexpr std::string_view sharp = "\u266F";
+constexpr std::string_view unbreakable_space = "\u00A0";
+
+std::string with_signs(std::string label) {
+    if (label.size() > 1 && label[1] == 'b') label.replace(1, 1, flat);
+    return label;
+}
+
+std::string valves_label(const horns::HornKind& kind, const acoustics::ValveSet& valves) {
+    std::string label;
+    for (const int valve : valves.valves()) {
+        if (!label.empty()) label += kind.hand_slide ? "+" : "-";
+        const auto at = static_cast<std::size_t>(valve - 1);
+        label += at < kind.valves.size() ? with_signs(kind.valves[at].label) : std::to_string(valve);
+    }
+    return label;
+}
+
+}  // namespace
+
+std::string cents_text(units::Cents cents) {
+    return units::signed_text(cents.value(), 0, true);
+}
+
+int whole_cents(units::Cents cents) {
+    return static_cast<int>(std::lround(std::abs(cents.value())));
+}
+
+std::string millimetres_text(units::Millimetres length, int decimals) {
+    return units::decimal_text(length.value(), decimals) + std::string(unbreakable_space) + "mm";
+}
+
+std::string note_name(const units::Spelling& spelling) {
+    std::string name = units::file_name(spelling).substr(0, 1);
+    for (int i = 0; i < std::abs(spelling.alteration); ++i)
+        name += spelling.alteration < 0 ? flat : sharp;
+    return name;
+}
+
+std::string note_name_with_octave(const units::Spelling& spelling) {
+    return note_name(spelling) + std::to_string(spelling.octave);
+}
+
+std::string fingering_label(const horns::HornKind& kind, const horns::Fingering& fingering) {
+    const std::string valves = valves_label(kind, fingering.valves);
+    if (fingering.position == 0) return valves.empty() ? "0" : valves;
+    const std::string position = std::to_string(fingering.position);
+    return valves.empty() ? position : position + "+" + valves;
+}
+
+std::string played_note(const Words& words, const horns::HornKind& kind, const units::Spelling& note,
+                        const horns::Fingering& fingering) {
+    const std::string name = note_name(note);
+    const std::string label = fingering_label(kind, fingering);
+    if (fingering.position != 0)
+        return words.say(Sentence::played_position, {{"note", name}, {"position", label}});
+    switch (fingering.valves.count()) {
+        case 0:
+            return words.say(Sentence::played_open, {{"note", name}});
+        case 1:
+            return words.say(Sentence::played_one_valve, {{"note", name}, {"valve", label}});
+        default:
+            return words.say(Sentence::played_valves, {{"note", name}, {"valves", label}});
+    }
+}
+
+std::string date_text(const Words& words, studio::Date date) {
+    constexpr std::array<Sentence, 12> months = {
+        Sentence::month_january, Sentence::month_february, Sentence::month_march,
+        Sentence::month_april,   Sentence::month_may,      Sentence::month_june,
+        Sentence::month_july,    Sentence::month_august,   Sentence::month_september,
+        Sentence::month_october, Sentence::month_november, Sentence::month_december};
+    return words.say(Sentence::date_long,
+                     {{"day", std::to_string(date.day())},
+                      {"month", words.say(months.at(static_cast<std::size_t>(date.month() - 1)))},
+                      {"year", std::to_string(date.year())}});
+}
+
+std::string called_name(const studio::Student& student) {
+    if (!student.called.empty()) return student.called;
+    return student.name.substr(0, student.name.find(' '));
+}
+
+}  // namespace lowledger::words

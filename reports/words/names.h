@@ -1,0 +1,42 @@
+#pragma once
+
+#include <string>
+
+#include "model/horns/kind.h"
+#include "model/studio/date.h"
+#include "model/studio/records.h"
+#include "model/units/pitch.h"
+#include "model/units/quantity.h"
+#include "reports/words/words.h"
+
+namespace lowledger::words {
+
+/// Whole cents with a sign, the minus as U+2212: "+12", "−7", "0".
+std::string cents_text(units::Cents cents);
+/// Cents to the nearest whole one, without a sign; what a counted sentence is filled with.
+int whole_cents(units::Cents cents);
+
+/// "15 mm", the space unbreakable; `decimals` only where the teacher asked for them.
+std::string millimetres_text(units::Millimetres length, int decimals = 0);
+
+/// As a reader says it, signs as signs, no octave: "B♭".
+std::string note_name(const units::Spelling& spelling);
+/// With its octave, where two of the same name are in sight: "B♭2".
+std::string note_name_with_octave(const units::Spelling& spelling);
+
+/// As it stands under a note: "0", "1-3", "4", or a hand slide's position and valves, "2+F". The flats of a
+/// valve's label are signs.
+std::string fingering_label(const horns::HornKind& kind, const horns::Fingering& fingering);
+
+/// A note with how it is played, to stand inside a sentence: "open B♭", "G with valves 1-2", "F in
+/// position 1".
+std::string played_note(const Words& words, const horns::HornKind& kind, const units::Spelling& note,
+                        const horns::Fingering& fingering);
+
+/// "25 November 2026".
+std::string date_text(const Words& words, studio::Date date);
+
+/// What the student is called: `called`, else the first word of the name.
+std::string called_name(const studio::Student& student);
+
+}  // namespace lowledger::words

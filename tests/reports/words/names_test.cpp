@@ -1,0 +1,89 @@
+#include "reports/words/names.h"
+
+#include <gtest/gtest.h>
+
+namespace lowledger::words {
+namespace {
+
+using namespace units::literals;
+
+horns::HornKind tuba() {
+    const horns::Span range{units::Pitch(28), units::Pitch(58)};
+    return {{},
+            {},
+            units::Pitch(22),
+            horns::Clef::bass,
+            {{"1", 200_cents}, {"2", 100_cents}, {"3", 300_cents}, {"4", 500_cents}},
+            {},
+            {},
+            {},
+            range,
+            range,
+            units::Pitch(34),
+            {},
+            {},
+            8,
+            {},
+            {}};
+}
+
+horns::HornKind bass_trombone() {
+    auto kind = tuba();
+    kind.valves = {{"F", 500_cents}, {"Gb", 400_cents}};
+    kind.hand_slide = 620_mm;
+    return kind;
+}
+
+std::string played(const horns::HornKind& kind, const horns::Fingering& fingering) {
+    return played_note(Words(), kind, units::spell(units::Pitch(34)), fingering);
+}
+
+TEST(Names, CentsAreWholeWithTheirSign) {
+    EXPECT_EQ(cents_text(12.4_cents), "+12");
+    EXPECT_EQ(cents_text(units::Cents(-6.6)), "\u22127");
+    EXPECT_EQ(cents_text(units::Cents(-0.4)), "0");
+    EXPECT_EQ(whole_cents(units::Cents(-6.6)), 7);
+}
+
+TEST(Names, MillimetresKeepTheirUnitOnTheLine) {
+    EXPECT_EQ(millimetres_text(34.7_mm), "35\u00A0mm");
+    EXPECT_EQ(millimetres_text(34.7_mm, 1), "34.7\u00A0mm");
+}
+
+TEST(Names, AccidentalsAreSigns) {
+    EXPECT_EQ(note_name(units::spell(units::Pitch(34))), "B\u266D");
+    EXPECT_EQ(note_name(units::spell(units::Pitch(42), units::Accidentals::sharps)), "F\u266F");
+    EXPECT_EQ(note_name_with_octave(units::spell(units::Pitch(34))), "B\u266D1");
+}
+
+TEST(Names, FingeringsAsTheyStandUnderANote) {
+    EXPECT_EQ(fingering_label(tuba(), {{}, 0}), "0");
+    EXPECT_EQ(fingering_label(tuba(), {{1, 2, 4}, 0}), "1-2-4");
+    EXPECT_EQ(fingering_label(bass_trombone(), {{}, 3}), "3");
+    EXPECT_EQ(fingering_label(bass_trombone(), {{1, 2}, 2}), "2+F+G\u266D");
+}
+
+TEST(Names, ANoteAsItIsPlayed) {
+    EXPECT_EQ(played(tuba(), {{}, 0}), "open B\u266D");
+    EXPECT_EQ(played(tuba(), {{4}, 0}), "B\u266D with valve 4");
+    EXPECT_EQ(played(tuba(), {{1, 3}, 0}), "B\u266D with valves 1-3");
+    EXPECT_EQ(played(bass_trombone(), {{}, 1}), "B\u266D in position 1");
+}
+
+TEST(Names, DatesAreWrittenOut) {
+    EXPECT_EQ(date_text(Words(), {2026, 11, 5}), "5 November 2026");
+}
+
+TEST(Names, CalledNameIsTheFirstWordUnlessGiven) {
+    studio::Student ida;
+    ida.name = "Ida Marie Holm";
+    EXPECT_EQ(called_name(ida), "Ida");
+    ida.called = "Mia";
+    EXPECT_EQ(called_name(ida), "Mia");
+    ida = {};
+    ida.name = "Ida";
+    EXPECT_EQ(called_name(ida), "Ida");
+}
+
+}  // namespace
+}  // namespace lowledger::words

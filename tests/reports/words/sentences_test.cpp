@@ -1,0 +1,85 @@
+#include <algorithm>
+#include <array>
+#include <gtest/gtest.h>
+#include <set>
+#include <string>
+#include <toml++/toml.h>
+
+#include "reports/words/words.h"
+
+namespace lowledger::words {
+namespace {
+
+constexpr auto texts_file = LOWLEDGER_SOURCE "/reports/words/sentences.toml";
+
+template <typename Check>
+void for_each_sentence(Check check) {
+    const Words words;
+    for (std::size_t i = 0; i < sentence_ids.size(); ++i) {
+        SCOPED_TRACE(std::string(sentence_ids[i]));
+        check(std::string(sentence_ids[i]), words.text(static_cast<Sentence>(i)));
+    }
+}
+
+TEST(Sentences, EveryTextHasItsConstantAndEveryConstantItsText) {
+    std::set<std::string> in_file;
+    for (const auto& [key, value] : toml::parse_file(texts_file)) {
+        EXPECT_TRUE(value.is_string()) << key.str();
+        in_file.emplace(key.str());
+    }
+    const std::set<std::string> constants(sentence_ids.begin(), sentence_ids.end());
+    EXPECT_EQ(in_file, constants);
+    EXPECT_EQ(constants.size(), sentence_ids.size());
+}
+
+TEST(Sentences, NoneIsEmptyOrPadded) {
+    for_each_sentence([](const std::string&, const std::string& text) {
+        ASSERT_FALSE(text.empty());
+        EXPECT_NE(text.front(), ' ');
+        EXPECT_NE(text.back(), ' ');
+        EXPECT_EQ(text.find("  "), std::string::npos);
+    });
+}
+
+TEST(Sentences, OneAndManyComeInPairsWithACount) {
+    const std::set<std::string> ids(sentence_ids.begin(), sentence_ids.end());
+    for_each_sentence([&](const std::string& id, const std::string& text) {
+        for (const auto& [mine, other] : {std::pair{"_one", "_many"}, std::pair{"_many", "_one"}}) {
+            if (!id.ends_with(mine)) continue;
+            EXPECT_TRUE(ids.contains(id.substr(0, id.size() - std::string(mine).size()) + other));
+            EXPECT_TRUE(places_of(text).contains("count"));
+        }
+    });
+}
+
+TEST(Sentences, APairHasTheSamePlaces) {
+    for_each_sentence([](const std::string& id, const std::string& text) {
+        if (!id.ends_with("_one")) return;
+        const auto many =
+            std::find(sentence_ids.begin(), sentence_ids.end(), id.substr(0, id.size() - 3) + "many");
+        ASSERT_NE(many, sentence_ids.end());
+        const Words words;
+        EXPECT_EQ(places_of(text), places_of(words.text(static_cast<Sentence>(many - sentence_ids.begin()))));
+    });
+}
+
+/// What a twelve-year-old would not know, or what would blame; whole words, in lower case.
+TEST(Sentences, NothingIsJargonOrBlames) {
+    const std::array forbidden = {"wrong",     "error",   "mistake", "fail",      "failed",
+                                  "bad",       "fault",   "adjust",  "deviation", "offset",
+                                  "parameter", "optimal", "optimum", "hz",        "intonation"};
+    for_each_sentence([&](const std::string&, const std::string& text) {
+        std::string word;
+        for (const char c : text + ".") {
+            if (std::isalpha(static_cast<unsigned char>(c)) != 0) {
+                word += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+                continue;
+            }
+            EXPECT_EQ(std::find(forbidden.begin(), forbidden.end(), word), forbidden.end()) << word;
+            word.clear();
+        }
+    });
+}
+
+}  // namespace
+}  // namespace lowledger::words
