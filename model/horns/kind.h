@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
@@ -15,12 +16,27 @@ namespace lowledger::horns {
 
 enum class Clef { bass, treble, tenor, alto };
 
-/// A valve of a kind: what pressing it alone was built to lower by.
+/// A valve of a kind and what it was built for: pressed together with `built_with` (usually nothing) it
+/// lowers the open horn by `built_for` when all slides stand as designed. A third valve is built for 300
+/// cents alone, or for 400 with the second; a fifth for 700 with the fourth.
 struct ValveKind {
     /// What it is called on the horn: "1".."6", or "F", "Gb".
     std::string label;
     units::Cents built_for;
+    acoustics::ValveSet built_with;
+    /// It cannot be used without these (the dependent second valve of a bass trombone).
+    acoustics::ValveSet needs;
     bool operator==(const ValveKind&) const = default;
+};
+
+/// A loop of a compensating system: `valve` adds it while `with` is down too. The ideal loop is
+/// v_valve v_with/L, so that both together are in tune with the lengthened horn; `share` is how much of that
+/// the builder gave.
+struct LoopKind {
+    int valve = 0;
+    int with = 0;
+    double share = 1.0;
+    bool operator==(const LoopKind&) const = default;
 };
 
 /// A tuning slide of a kind.
@@ -56,7 +72,8 @@ struct Span {
     bool operator==(const Span&) const = default;
 };
 
-/// A catalogue entry: everything that is true of a horn because of what it is, before any is measured.
+/// A catalogue entry: everything that is true of a horn because of what it is, before any is measured. Its
+/// fingerings are computed from it, see chart.h.
 struct HornKind {
     /// Key in files: "bbb-tuba-3".
     std::string id;
@@ -64,10 +81,11 @@ struct HornKind {
     std::string name;
     /// Sounding pitch of the first partial of the open horn.
     units::Pitch fundamental;
+    /// The clef it is usually read in at sounding pitch.
     Clef clef = Clef::bass;
     std::vector<ValveKind> valves;
     std::vector<SlideKind> slides;
-    std::vector<acoustics::Loop> loops;
+    std::vector<LoopKind> loops;
     /// Furthest the hand slide goes, on a trombone.
     std::optional<units::Millimetres> hand_slide;
     /// The range its usual chart covers, and the core that beginners play.
@@ -76,15 +94,10 @@ struct HornKind {
     /// The note a band tunes to on this horn.
     units::Pitch band_note;
     std::vector<TuningStep> tuning_order;
-    /// One fingering for a family of notes where the trade teaches one: pitch -> usual fingering, by chart.
-    struct ChartNote {
-        units::Pitch note;
-        Fingering usual;
-        int partial = 0;
-        std::vector<std::pair<Fingering, int>> alternates;
-        bool operator==(const ChartNote&) const = default;
-    };
-    std::vector<ChartNote> chart;
+    /// Notes where the trade's chart has another fingering than the rule of `chart_note` finds.
+    std::map<units::Pitch, Fingering> taught;
+    /// Beginners are shown alternate fingerings.
+    bool alternates_for_beginners = false;
     /// Minutes of playing until it is warm.
     int warm_up_minutes = 5;
     /// Cautions of its own, ids of sentences: "lift-sousaphone".
@@ -93,15 +106,21 @@ struct HornKind {
     std::string source_text;
 
     [[nodiscard]] std::vector<std::string> valve_labels() const;
+    /// Null if it has no slide of that id.
     [[nodiscard]] const SlideKind* slide(std::string_view id) const;
     [[nodiscard]] std::optional<std::size_t> slide_index(std::string_view id) const;
-    /// Whether the horn has those valves (and a hand slide, if the fingering names a position).
+    /// Whether the horn has those valves and can use them together, and names a position if it has a hand
+    /// slide and only then.
     [[nodiscard]] bool allows(const Fingering& fingering) const;
     bool operator==(const HornKind&) const = default;
 };
 
-/// The tube of a kind, slides in the order of `kind.slides`, ideal loops, every bore 1.
+/// The tube of a kind with the hand slide closed, slides in the order of `kind.slides`, every bore 1.
 acoustics::Tube tube_of(const HornKind& kind);
+
+/// Length in use of a fingering with all tuning slides at their designed positions; on a horn with a hand
+/// slide with it at the fingering's plain position (see `plain_position`).
+units::Millimetres designed_length(const HornKind& kind, const Fingering& fingering);
 
 /// Reads a kind from TOML. Throws Refusal that names `file_name`, line, key and what is allowed.
 HornKind read_kind(std::string_view toml, std::string_view file_name);
@@ -110,14 +129,5 @@ HornKind read_kind(std::string_view toml, std::string_view file_name);
 const std::vector<HornKind>& built_in_kinds();
 /// Null if there is none of that id.
 const HornKind* find_kind(std::span<const HornKind> kinds, std::string_view id);
-
-/// The partial that a fingering most likely sounds a pitch on: the one of least |lean| among 1..16; with its
-/// lean. Empty if even that one is more than `most` away (the fingering cannot sound the note).
-struct PartialLean {
-    int partial;
-    units::Cents lean;
-};
-std::optional<PartialLean> sounding_partial(const HornKind& kind, const Fingering& fingering,
-                                            units::Pitch note, units::Cents most = units::Cents(100.0));
 
 }  // namespace lowledger::horns

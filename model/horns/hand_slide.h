@@ -1,0 +1,22 @@
+#pragma once
+
+#include <optional>
+
+#include "model/horns/kind.h"
+#include "model/units/quantity.h"
+
+namespace lowledger::horns {
+
+/// How far out the hand slide stands in a position with these valves, from first: the slide has two legs, so
+/// ell/2 (2^((position-1)/12) - 1), `ell` the length in use in first. With a valve the horn is longer and its
+/// positions lie further apart. Zero on a horn without a hand slide.
+units::Millimetres plain_position(const HornKind& kind, const Fingering& fingering);
+
+/// How much further out the slide goes from there to bring a note that leans by `lean` in tune:
+/// ell/2 (2^(lean/1200) - 1), `ell` the length in use in that position; in is negative.
+units::Millimetres slide_offset(const HornKind& kind, const Fingering& fingering, units::Cents lean);
+
+/// Whether the slide's place for a note that leans by `lean` in its plain position lies on the slide.
+bool within_reach(const HornKind& kind, const Fingering& fingering, units::Cents lean);
+
+}  // namespace lowledger::horns
