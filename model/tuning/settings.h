@@ -60,8 +60,11 @@ struct SettingsConstants {
     units::Cents worth_moving{2.0};
     /// ... or the chance that moving is better is this high.
     double chance_of_better = 0.8;
-    /// Positions are multiples of this; 0: any.
+    /// Positions are multiples of this (or where a slide stands); of a slide whose position is unknown the
+    /// change is. 0: any.
     units::Millimetres step{5.0};
+    /// Most that the weighted mean lean may be sharp afterwards, where the slides allow it.
+    units::Cents most_mean_sharp{2.0};
     bool operator==(const SettingsConstants&) const = default;
 };
 
@@ -71,6 +74,13 @@ struct SettingsQuestion {
     std::vector<QuestionSlide> slides;
     std::vector<QuestionNote> notes;
     SettingsConstants constants;
+    /// Covariance of the ways' means, cents squared, by rows over all ways of all notes in order; empty:
+    /// independent, each with its own spread. Its diagonal is the squared spreads.
+    std::vector<double> covariance;
+    /// Index of a note whose usual way is brought to zero as near as the slides allow (the band's note).
+    std::optional<std::size_t> note_at_zero;
+    /// False: the readings do not suffice to move anything; every slide is left where it stands.
+    bool may_move = true;
 };
 
 enum class Limit { none, least, travel };
@@ -85,8 +95,12 @@ struct SlideAnswer {
     Limit limit = Limit::none;
     Advice advice = Advice::leave;
     bool position_known = true;
-    /// 90 % half-width of where it belongs, from what is known.
-    units::Millimetres half_width;
+    /// 90 % half-width of where it belongs, from what is known; empty when no weighted note uses it.
+    std::optional<units::Millimetres> half_width;
+    /// What a pull does to the slide's own note, as a size: the unit of the cost of moving.
+    units::CentsPerMillimetre cents_per_mm;
+    /// Chance that moving this slide, the others following, is better than leaving it.
+    double chance_of_better = 0.0;
 };
 
 struct NoteAnswer {
@@ -111,6 +125,8 @@ struct SlideSettings {
     /// Weighted mean |lean| expected before and after, and the chance that after is better.
     units::Cents mean_before;
     units::Cents mean_after;
+    /// Weighted mean lean, sign kept, expected after.
+    units::Cents mean_lean_after;
     double chance_of_better = 0.0;
     SettingsConstants constants;
     [[nodiscard]] bool anything_moves() const;
@@ -125,7 +141,8 @@ units::SquareCents expected_cost(units::Cents mean, units::Cents spread, double 
 units::SquareCents objective(const SettingsQuestion& question, std::span<const units::Millimetres> positions);
 
 /// Minimises the objective within the bounds. Throws Refusal for a question that has no sense (no notes,
-/// least above travel, a slide standing outside its bounds, sizes that differ), naming the slide or note.
+/// least above travel, a slide standing outside its bounds, no weight above zero, sizes that differ), naming
+/// the slide or note.
 SlideSettings recommend(const SettingsQuestion& question);
 
 }  // namespace lowledger::tuning
