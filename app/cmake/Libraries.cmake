@@ -17,6 +17,13 @@ add_library(haru INTERFACE)
 target_include_directories(haru SYSTEM INTERFACE "${HPDF_INCLUDE_DIR}")
 target_link_libraries(haru INTERFACE "${HPDF_LIBRARY}")
 
+# Debian's utf8proc comes with a pkg-config file only.
+find_path(UTF8PROC_INCLUDE_DIR utf8proc.h REQUIRED)
+find_library(UTF8PROC_LIBRARY utf8proc REQUIRED)
+add_library(utf8proc INTERFACE)
+target_include_directories(utf8proc SYSTEM INTERFACE "${UTF8PROC_INCLUDE_DIR}")
+target_link_libraries(utf8proc INTERFACE "${UTF8PROC_LIBRARY}")
+
 if(LOWLEDGER_WINDOW)
   find_package(wxWidgets 3.2 REQUIRED COMPONENTS adv core base)
   find_package(PkgConfig REQUIRED)

@@ -147,7 +147,11 @@ struct Document {
     bool operator==(const Document&) const = default;
 };
 
-/// The page's items as lines of text, mm to 0.01, for golden tests: one item a line, in drawing order.
+/// The box around every point of a path, curves' controls included; empty for an empty path.
+Box extent(const std::vector<PathStep>& steps);
+
+/// The page as lines of text, mm to 0.01, for golden tests: its size, then one item a line in drawing order.
+/// A shape with a name is given by that, its extent and the number of its steps; any other path in full.
 std::string recorded_text(const Page& page);
 
 }  // namespace lowledger::canvas
