@@ -37,6 +37,7 @@ const std::vector<std::string>& english() {
 /// Calls `text(piece)` and `place(name)` in the order of `source`.
 template <typename OnText, typename OnPlace>
 void walk(std::string_view source, OnText on_text, OnPlace on_place) {
+    const std::string whole(source);
     while (!source.empty()) {
         const auto open = source.find_first_of("{}");
         on_text(source.substr(0, open));
@@ -47,7 +48,7 @@ void walk(std::string_view source, OnText on_text, OnPlace on_place) {
         const bool plain =
             !name.empty() && name.find_first_not_of("abcdefghijklmnopqrstuvwxyz_") == std::string_view::npos;
         if (source[open] == '}' || !plain) {
-            throw Refusal("The text \"" + std::string(source) +
+            throw Refusal("The text \"" + whole +
                           "\" has a brace that opens or closes no place; a place is written {name}.");
         }
         on_place(name);

@@ -8,28 +8,14 @@ namespace {
 using namespace units::literals;
 
 horns::HornKind tuba() {
-    const horns::Span range{units::Pitch(28), units::Pitch(58)};
-    return {{},
-            {},
-            units::Pitch(22),
-            horns::Clef::bass,
-            {{"1", 200_cents}, {"2", 100_cents}, {"3", 300_cents}, {"4", 500_cents}},
-            {},
-            {},
-            {},
-            range,
-            range,
-            units::Pitch(34),
-            {},
-            {},
-            8,
-            {},
-            {}};
+    return *horns::find_kind(horns::built_in_kinds(), "bbb-tuba-4");
 }
 
 horns::HornKind bass_trombone() {
     auto kind = tuba();
-    kind.valves = {{"F", 500_cents}, {"Gb", 400_cents}};
+    kind.valves.resize(2);
+    kind.valves[0].label = "F";
+    kind.valves[1].label = "Gb";
     kind.hand_slide = 620_mm;
     return kind;
 }

@@ -27,9 +27,9 @@ TEST(Words, FillsEveryPlace) {
 
 TEST(Words, CountsOneAndMany) {
     const Words words;
-    EXPECT_EQ(words.say_counted(Sentence::sheets_one, Sentence::sheets_many, 1), "1 sheet");
-    EXPECT_EQ(words.say_counted(Sentence::sheets_one, Sentence::sheets_many, 0), "0 sheets");
-    EXPECT_EQ(words.say_counted(Sentence::sheets_one, Sentence::sheets_many, 3), "3 sheets");
+    EXPECT_EQ(words.say_counted(Sentence::sheets_one, Sentence::sheets_many, 1), "1 tuning sheet");
+    EXPECT_EQ(words.say_counted(Sentence::sheets_one, Sentence::sheets_many, 0), "0 tuning sheets");
+    EXPECT_EQ(words.say_counted(Sentence::sheets_one, Sentence::sheets_many, 3), "3 tuning sheets");
 }
 
 TEST(Words, APlaceLeftEmptyOrTooManyIsTheCallersMistake) {
@@ -43,7 +43,8 @@ TEST(Words, APlaceLeftEmptyOrTooManyIsTheCallersMistake) {
 
 TEST(Words, AFillingIsNotReadForPlaces) {
     const Words words;
-    EXPECT_EQ(words.say(Sentence::handout_title, {{"student", "{student} }{"}}), "Tuning card: {student} }{");
+    EXPECT_EQ(words.say(Sentence::handout_title, {{"student", "{student} }{"}}),
+              "Tuning card for {student} }{");
 }
 
 TEST(Words, OwnTextReplacesById) {

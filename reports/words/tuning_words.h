@@ -1,0 +1,52 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "model/horns/kind.h"
+#include "model/tuning/answer.h"
+#include "model/units/pitch.h"
+#include "reports/words/words.h"
+
+namespace lowledger::words {
+
+/// What a tuning answer's sentences are said with.
+struct Speech {
+    const Words& words;
+    const horns::HornKind& kind;
+    units::Accidentals accidentals = units::Accidentals::flats;
+};
+
+/// "open B♭", "G with valves 1-2".
+std::string played(const Speech& speech, units::Pitch note, const horns::Fingering& fingering);
+
+/// "Pull the main slide 15 mm, to 35 mm." and its kin: leave, from here, kept by the teacher. `stuck` says
+/// that a slide that is held is held because it does not move.
+std::string slide_sentence(const Speech& speech, const tuning::SlideAnswer& slide, bool stuck);
+
+/// "Then open B♭ should read about 2 cents sharp."
+std::string aim_sentence(const Speech& speech, const tuning::CardStep& step);
+
+/// The slide rule's text: where the slide goes, how it ends at a limit, and what its note should read then.
+/// A slide whose note has no reading yet says which readings would show where it belongs.
+std::string slide_rule_text(const Speech& speech, const tuning::TuningAnswer& answer,
+                            const tuning::SlideAnswer& slide, bool stuck);
+
+/// What to do when the step's note reads otherwise than its aim.
+std::string differs_sentence(const Speech& speech, const tuning::CardStep& step,
+                             const tuning::SlideAnswer& slide);
+
+/// "On open B♭ yours should read about 3 cents sharp with these slides: ..."
+std::string band_note_sentence(const Speech& speech, const tuning::BandNote& band);
+
+/// One note of what remains, for the teacher.
+std::string remaining_sentence(const Speech& speech, const tuning::RemainingNote& note);
+
+/// What the teacher should know about the answer, in the order: no readings, tuning notes missing, sheets not
+/// used, takes far from their fellows, slides of unknown position.
+std::vector<std::string> warnings(const Speech& speech, const tuning::TuningAnswer& answer);
+
+/// Which reading would help most next; empty when none would.
+std::string next_note_sentence(const Speech& speech, const tuning::TuningAnswer& answer);
+
+}  // namespace lowledger::words
