@@ -74,8 +74,8 @@ struct SampleText {
     std::string_view text;
 };
 
-/// Reads the three files of `sample_data`. Throws Refusal that names file, line and key: a file missing, a key
-/// unknown or missing, a value of another kind, a horn, student or slide that is named and not there.
+/// Reads the three files of `sample_data`. Throws Refusal that names file, line and key: a file missing, a
+/// key unknown or missing, a value of another kind, a horn, student or slide that is named and not there.
 SampleSources read_sample_sources(const std::vector<SampleText>& files);
 
 /// The sources that come with the program.

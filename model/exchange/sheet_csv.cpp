@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "model/exchange/csv.h"
+#include "model/horns/chart.h"
 #include "model/studio/tuner_number.h"
 #include "model/units/number_text.h"
 #include "model/units/refusal.h"

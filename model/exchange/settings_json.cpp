@@ -1,0 +1,375 @@
+#include "model/exchange/settings_json.h"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <optional>
+
+#include "model/acoustics/air.h"
+#include "model/studio/file_words.h"
+
+namespace lowledger::exchange {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string_view word(tuning::Limit limit) {
+    switch (limit) {
+        case tuning::Limit::least:
+            return "least";
+        case tuning::Limit::travel:
+            return "travel";
+        case tuning::Limit::none:
+            break;
+    }
+    return "none";
+}
+
+std::string_view word(tuning::Advice advice) {
+    switch (advice) {
+        case tuning::Advice::move:
+            return "move";
+        case tuning::Advice::fixed:
+            return "fixed";
+        case tuning::Advice::leave:
+            break;
+    }
+    return "leave";
+}
+
+std::string_view word(tuning::Remedy remedy) {
+    switch (remedy) {
+        case tuning::Remedy::other_fingering:
+            return "other_fingering";
+        case tuning::Remedy::air:
+            return "air";
+        case tuning::Remedy::embouchure:
+            return "embouchure";
+        case tuning::Remedy::beyond_player:
+            break;
+    }
+    return "beyond_player";
+}
+
+std::string_view word(tuning::Mark mark) {
+    switch (mark) {
+        case tuning::Mark::source:
+            return "source";
+        case tuning::Mark::practice:
+            return "practice";
+        case tuning::Mark::estimate:
+            break;
+    }
+    return "estimate";
+}
+
+std::string_view word(tuning::WhyNotUsed why) {
+    switch (why) {
+        case tuning::WhyNotUsed::cold:
+            return "cold";
+        case tuning::WhyNotUsed::mute:
+            return "mute";
+        case tuning::WhyNotUsed::no_readings:
+            break;
+    }
+    return "no_readings";
+}
+
+template <typename Unit>
+Json optional_number(const std::optional<units::Quantity<Unit>>& quantity) {
+    return quantity ? Json(quantity->value()) : Json(nullptr);
+}
+
+/// Writes with the valve labels of one kind.
+class Writer {
+  public:
+    explicit Writer(const horns::HornKind& kind) : kind_(kind), labels_(kind.valve_labels()) {}
+
+    [[nodiscard]] Json horn(const tuning::TuningInputs& inputs) const {
+        return {{"kind", kind_.id},
+                {"kind_name", kind_.name},
+                {"level", studio::file_word(inputs.level)},
+                {"own_tolerance_cents", optional_number(inputs.tolerance)},
+                {"today", inputs.today.iso()},
+                {"studio_a4_hertz", inputs.studio_a4.value()},
+                {"tuner_a4_hertz", inputs.tuner_a4.value()},
+                {"usual_room_celsius", inputs.usual_room.value()},
+                {"room_today_celsius", inputs.room_today ? Json(inputs.room_today->value()) : Json(nullptr)}};
+    }
+
+    [[nodiscard]] Json tube(const acoustics::Tube& tube) const {
+        Json valves = Json::array();
+        for (std::size_t i = 0; i < tube.valves.size(); ++i)
+            valves.push_back({{"valve", labels_.at(i)}, {"tube_mm", tube.valves[i].value()}});
+        Json loops = Json::array();
+        for (const acoustics::Loop& loop : tube.loops)
+            loops.push_back({{"when", fingering({loop.when, 0})}, {"tube_mm", loop.tube.value()}});
+        return {{"speed_of_sound_m_per_s", acoustics::reference_speed_of_sound().value()},
+                {"open_mm", tube.open.value()},
+                {"valves", valves},
+                {"loops", loops}};
+    }
+
+    [[nodiscard]] Json slides(const tuning::TuningAnswer& answer) const {
+        Json slides = Json::array();
+        for (std::size_t i = 0; i < answer.settings.slides.size(); ++i) {
+            const tuning::SlideAnswer& slide = answer.settings.slides[i];
+            const acoustics::SlideTube& tube = answer.question.tube.slides.at(i);
+            slides.push_back(
+                {{"slide", slide.slide},
+                 {"advice", word(slide.advice)},
+                 {"now_mm", slide.now.value()},
+                 {"position_known", slide.position_known},
+                 {"recommended_mm", slide.recommended.value()},
+                 {"change_mm", (slide.recommended - slide.now).value()},
+                 {"least_mm", slide.least.value()},
+                 {"travel_mm", slide.travel.value()},
+                 {"at_limit", word(slide.limit)},
+                 {"fixed", answer.question.slides.at(i).fixed},
+                 {"half_width_90_mm", optional_number(slide.half_width)},
+                 {"chance_of_better", slide.chance_of_better},
+                 {"cents_per_mm", slide.cents_per_mm.value()},
+                 {"valve",
+                  tube.valve ? Json(labels_.at(static_cast<std::size_t>(*tube.valve) - 1)) : Json(nullptr)},
+                 {"legs", tube.legs},
+                 {"bore", tube.bore},
+                 {"designed_mm", tube.designed.value()}});
+        }
+        return slides;
+    }
+
+    [[nodiscard]] Json notes(const tuning::TuningAnswer& answer) const {
+        Json notes = Json::array();
+        for (std::size_t i = 0; i < answer.settings.notes.size(); ++i) {
+            const tuning::NoteAnswer& note = answer.settings.notes[i];
+            Json ways = Json::array();
+            for (const tuning::PlayedNote& way : answer.question.notes.at(i).ways)
+                ways.push_back({{"fingering", fingering(way.fingering)},
+                                {"partial", way.partial},
+                                {"takes", way.takes},
+                                {"estimate_cents", way.mean.value()},
+                                {"spread_cents", way.spread.value()},
+                                {"penalty_square_cents", way.penalty.value()}});
+            notes.push_back({{"note", units::file_name(note.note)},
+                             {"midi", note.note.midi()},
+                             {"weight", answer.question.notes[i].weight},
+                             {"fingering", fingering(note.way.fingering)},
+                             {"partial", note.way.partial},
+                             {"is_usual", note.is_usual},
+                             {"estimate_cents", note.way.mean.value()},
+                             {"spread_cents", note.way.spread.value()},
+                             {"lean_before_cents", note.lean_before.value()},
+                             {"lean_after_cents", note.lean_after.value()},
+                             {"ways", ways}});
+        }
+        return notes;
+    }
+
+    [[nodiscard]] Json profile(const tuning::TuningProfile& profile) const {
+        Json notes = Json::array();
+        for (const tuning::ProfileNote& note : profile.notes)
+            notes.push_back({{"note", units::file_name(note.note)},
+                             {"fingering", fingering(note.fingering)},
+                             {"partial", note.partial},
+                             {"usual", note.usual},
+                             {"lean_as_played_cents", note.mean.value()},
+                             {"lean_as_played_spread_cents", note.spread.value()},
+                             {"lean_for_slides_cents", note.slides_mean.value()},
+                             {"lean_for_slides_spread_cents", note.slides_spread.value()},
+                             {"takes", note.takes},
+                             {"mean_of_takes_cents", optional_number(note.mean_of_takes)},
+                             {"share_of_data", note.share_of_data}});
+        Json outlying = Json::array();
+        for (const tuning::OutlyingTake& take : profile.outlying)
+            outlying.push_back({{"date", take.on.iso()},
+                                {"note", units::file_name(take.note)},
+                                {"fingering", fingering(take.fingering)},
+                                {"take", take.take},
+                                {"reading_cents", take.reading.value()},
+                                {"from_fellows_cents", take.from_fellows.value()},
+                                {"only_take", take.only_take}});
+        Json not_used = Json::array();
+        for (const tuning::SheetNotUsed& sheet : profile.not_used)
+            not_used.push_back({{"date", sheet.on.iso()}, {"why", word(sheet.why)}});
+        return {{"sheets_used", profile.sheets_used},
+                {"takes_used", profile.takes_used},
+                {"notes", notes},
+                {"outlying_takes", outlying},
+                {"sheets_not_used", not_used}};
+    }
+
+    [[nodiscard]] Json sheets(const std::vector<studio::TuningSheet>& sheets) const {
+        Json out = Json::array();
+        for (const studio::TuningSheet& sheet : sheets) {
+            Json positions = Json::object();
+            for (const auto& [slide, position] : sheet.positions)
+                positions[slide] = position.value();
+            Json readings = Json::array();
+            for (const studio::Reading& reading : sheet.readings)
+                readings.push_back({{"note", units::file_name(reading.note)},
+                                    {"fingering", fingering(reading.fingering)},
+                                    {"partial", reading.partial},
+                                    {"take", reading.take},
+                                    {"cents", reading.cents.value()}});
+            out.push_back({{"date", sheet.on.iso()},
+                           {"warm", sheet.warm},
+                           {"tuner_seen", sheet.tuner_seen},
+                           {"mute", sheet.mute},
+                           {"room_celsius", sheet.room ? Json(sheet.room->value()) : Json(nullptr)},
+                           {"tuner_a4_hertz", sheet.tuner_a4.value()},
+                           {"positions_mm", positions},
+                           {"readings", readings}});
+        }
+        return out;
+    }
+
+    [[nodiscard]] Json card(const tuning::TuningCard& card) const {
+        Json steps = Json::array();
+        for (const tuning::CardStep& step : card.steps)
+            steps.push_back({{"slide", step.slide},
+                             {"note", units::file_name(step.note)},
+                             {"fingering", fingering(step.fingering)},
+                             {"set_to_mm", step.to.value()},
+                             {"aim_cents", step.aim.value()},
+                             {"tolerance_cents", step.tolerance.value()},
+                             {"shifts_with_open_note", step.shifts_with_open_note},
+                             {"part_of_miss", step.part_of_miss}});
+        Json band = nullptr;
+        if (card.band_note)
+            band = {{"note", units::file_name(card.band_note->note)},
+                    {"fingering", fingering(card.band_note->fingering)},
+                    {"reading_cents", card.band_note->reading.value()}};
+        return {{"warm_up_minutes", card.warm_up_minutes},
+                {"takes", card.takes},
+                {"steps", steps},
+                {"band_note", band}};
+    }
+
+    [[nodiscard]] Json remains(const tuning::Remains& remains) const {
+        Json notes = Json::array();
+        for (const tuning::RemainingNote& note : remains.notes)
+            notes.push_back({{"note", units::file_name(note.note)},
+                             {"fingering", fingering(note.fingering)},
+                             {"lean_cents", note.lean.value()},
+                             {"spread_cents", note.spread.value()},
+                             {"next", word(note.next)},
+                             {"instead", note.instead ? Json(fingering(*note.instead)) : Json(nullptr)},
+                             {"lean_instead_cents", optional_number(note.lean_instead)},
+                             {"bend_cents", note.bend.value()},
+                             {"chance", note.chance}});
+        return {{"tolerance_cents", remains.tolerance.value()}, {"notes", notes}};
+    }
+
+    [[nodiscard]] Json tuning_notes(const tuning::TuningAnswer& answer) const {
+        Json missing = Json::array();
+        for (const horns::TuningStep& step : answer.enough.missing)
+            missing.push_back({{"slide", step.slide},
+                               {"note", units::file_name(step.note)},
+                               {"fingering", fingering(step.fingering)}});
+        Json next = nullptr;
+        if (answer.next_note)
+            next = {{"note", units::file_name(answer.next_note->note)},
+                    {"fingering", fingering(answer.next_note->fingering)}};
+        return {{"are_in", answer.enough.tuning_notes_in()}, {"missing", missing}, {"measure_next", next}};
+    }
+
+  private:
+    [[nodiscard]] std::string fingering(const horns::Fingering& fingering) const {
+        return horns::file_text(fingering, labels_);
+    }
+
+    const horns::HornKind& kind_;
+    std::vector<std::string> labels_;
+};
+
+Json objective(const tuning::SlideSettings& settings) {
+    return {{"before_square_cents", settings.objective_before.value()},
+            {"after_square_cents", settings.objective_after.value()},
+            {"mean_before_cents", settings.mean_before.value()},
+            {"mean_after_cents", settings.mean_after.value()},
+            {"mean_lean_after_cents", settings.mean_lean_after.value()},
+            {"chance_of_better", settings.chance_of_better}};
+}
+
+Json constants(const tuning::SettingsConstants& constants) {
+    return {{"flat_weight", constants.flat_weight},
+            {"cost_per_cent_moved", constants.cost_per_cent_moved},
+            {"worth_moving_cents", constants.worth_moving.value()},
+            {"chance_of_better", constants.chance_of_better},
+            {"most_mean_sharp_cents", constants.most_mean_sharp.value()},
+            {"step_mm", constants.step.value()}};
+}
+
+Json figures() {
+    Json list = Json::array();
+    for (const tuning::Figure& figure : tuning::figures().all)
+        list.push_back({{"key", figure.key},
+                        {"value", figure.value},
+                        {"unit", figure.unit},
+                        {"mark", word(figure.mark)},
+                        {"meaning", figure.meaning}});
+    return list;
+}
+
+/// The lower triangle of a symmetric matrix given by rows: a list of rows, each up to the diagonal.
+Json lower_triangle(const std::vector<double>& matrix) {
+    std::size_t size = 0;
+    while (size * size < matrix.size())
+        ++size;
+    Json out = Json::array();
+    for (std::size_t row = 0; row < size; ++row) {
+        const auto start = matrix.begin() + static_cast<std::ptrdiff_t>(row * size);
+        out.push_back(std::vector<double>(start, start + static_cast<std::ptrdiff_t>(row + 1)));
+    }
+    return out;
+}
+
+/// One line for each member and for each element of a member that is a list: short enough to keep, plain
+/// enough to read and compare.
+std::string lines(const Json& json) {
+    std::string out = "{";
+    for (const auto& [key, value] : json.items()) {
+        out += (out.size() == 1 ? "\n  " : ",\n  ") + Json(key).dump() + ": ";
+        if (!value.is_array() || value.empty()) {
+            out += value.dump();
+            continue;
+        }
+        for (std::size_t i = 0; i < value.size(); ++i)
+            out += (i == 0 ? "[\n    " : ",\n    ") + value[i].dump();
+        out += "\n  ]";
+    }
+    return out + "\n}\n";
+}
+
+}  // namespace
+
+std::string_view engine_version() {
+    return LOWLEDGER_VERSION;
+}
+
+std::string settings_json(const tuning::TuningInputs& inputs, const tuning::TuningAnswer& answer) {
+    const Writer writer(inputs.kind);
+    const auto& at_zero = answer.question.note_at_zero;
+    const Json json = {
+        {"format", "lowledger.settings/1"},
+        {"engine_version", engine_version()},
+        {"for", writer.horn(inputs)},
+        {"slides", writer.slides(answer)},
+        {"notes", writer.notes(answer)},
+        {"objective", objective(answer.settings)},
+        {"constants", constants(answer.question.constants)},
+        {"note_at_zero",
+         at_zero ? Json(units::file_name(answer.question.notes.at(*at_zero).note)) : Json(nullptr)},
+        {"tuning_notes", writer.tuning_notes(answer)},
+        {"tube", writer.tube(answer.question.tube)},
+        {"card", writer.card(answer.card)},
+        {"remains", writer.remains(answer.remains)},
+        {"profile", writer.profile(answer.profile)},
+        {"ways_covariance_square_cents", lower_triangle(answer.question.covariance)},
+        {"sheets", writer.sheets(inputs.sheets)},
+        {"figures", figures()},
+    };
+    return lines(json);
+}
+
+}  // namespace lowledger::exchange
