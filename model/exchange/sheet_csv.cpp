@@ -42,15 +42,14 @@ horns::Fingering read_fingering(const Field& field, const horns::HornKind& kind)
     const std::string_view text = field.text("fingering");
     const auto labels = kind.valve_labels();
     const auto fingering = horns::parse_fingering(text, labels);
-    if (!fingering)
-        field.refuse("fingering", fmt::format("\"{}\" is no fingering. Write the valves that are down, such "
-                                              "as 0, 2 or 13.",
-                                              text));
-    if (!kind.allows(*fingering))
+    if (fingering && kind.allows(*fingering)) return *fingering;
+    if (horns::parse_fingering(text))
         field.refuse("fingering", fmt::format("the horn ({}) has no fingering {}. Check the fingering and "
                                               "the kind of horn.",
                                               kind.name, text));
-    return *fingering;
+    field.refuse("fingering", fmt::format("\"{}\" is no fingering. Write the valves that are down, such as "
+                                          "0, 2 or 13.",
+                                          text));
 }
 
 int read_take(const Field& field) {
