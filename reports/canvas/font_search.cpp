@@ -53,7 +53,8 @@ FontSearch::FontSearch() : configuration_(owned(FcConfigReference(nullptr))) {
 
 FontSearch::FontSearch(const std::filesystem::path& configuration) : configuration_(owned(FcConfigCreate())) {
     const std::string path = configuration.string();
-    if (!configuration_ || !FcConfigParseAndLoad(configuration_.get(), chars(path), FcTrue) ||
+    if (!configuration_ || !std::filesystem::exists(configuration) ||
+        !FcConfigParseAndLoad(configuration_.get(), chars(path), FcTrue) ||
         !FcConfigBuildFonts(configuration_.get()))
         throw units::Refusal("The list of fonts in " + path + " could not be read.");
 }

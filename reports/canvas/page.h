@@ -46,12 +46,17 @@ enum class Tone {
     paper,
 };
 
+/// A line's look: butt ends, round joins.
 struct Stroke {
     units::Millimetres width{0.2};
     Tone tone = Tone::ink;
     bool dashed = false;
     bool operator==(const Stroke&) const = default;
 };
+
+/// The pattern of a dashed stroke, from its start.
+constexpr units::Points dash{3.0};
+constexpr units::Points dash_gap{2.0};
 
 struct Line {
     Point from;
