@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 
 #include "model/studio/file_words.h"
+#include "model/studio/kind_of.h"
+#include "model/units/refusal.h"
 
 namespace lowledger::studio {
 namespace {
@@ -55,42 +57,38 @@ TEST(Questions, TheLastDayOfAUseIsNoLongerOne) {
     EXPECT_THAT(horns_on(uses, {9}, Date(2026, 9, 2)), testing::IsEmpty());
 }
 
-TEST(Questions, AKindsSlidesBecomeTheHornsAndItsFirstPositions) {
-    const auto slide = [](const char* id, double designed, double travel, double least) {
-        horns::SlideKind out;
-        out.id = id;
-        out.designed = Millimetres(designed);
-        out.travel = Millimetres(travel);
-        out.least = Millimetres(least);
-        return out;
-    };
-    const horns::HornKind kind{.id = "a-kind",
-                               .name = "A kind",
-                               .fundamental = units::Pitch(22),
-                               .valves = {},
-                               .slides = {slide("main", 20, 90, 0), slide("first", 6, 50, 3)},
-                               .loops = {},
-                               .hand_slide = {},
-                               .usual_range = {units::Pitch(30), units::Pitch(60)},
-                               .core_range = {units::Pitch(34), units::Pitch(55)},
-                               .band_note = units::Pitch(46),
-                               .tuning_order = {},
-                               .chart = {},
-                               .cautions = {},
-                               .source_text = "id = \"a-kind\""};
-    const Horn horn = horn_of(kind);
-    EXPECT_EQ(horn.kind_id, "a-kind");
-    EXPECT_EQ(horn.kind_text, kind.source_text);
-    EXPECT_THAT(horn.slides, testing::ElementsAre(HornSlide{"main", Millimetres(0), Millimetres(90)},
-                                                  HornSlide{"first", Millimetres(3), Millimetres(50)}));
-    const auto positions = designed_positions(kind, {7}, Date(2026, 9, 1));
-    ASSERT_EQ(positions.size(), 2U);
-    EXPECT_EQ(positions[1], (SlidePosition{.id = {},
-                                           .horn = {7},
-                                           .slide = "first",
-                                           .on = Date(2026, 9, 1),
-                                           .position = Millimetres(6),
-                                           .origin = SlidePosition::Origin::start}));
+TEST(Questions, AHornIsMadeOfItsKindAndRemembersIt) {
+    ASSERT_FALSE(horns::built_in_kinds().empty());
+    for (const horns::HornKind& kind : horns::built_in_kinds()) {
+        const Horn horn = horn_of(kind);
+        EXPECT_EQ(horn.kind_id, kind.id);
+        EXPECT_EQ(kind_of(horn), kind);
+        const auto positions = designed_positions(kind, {7}, Date(2026, 9, 1));
+        ASSERT_EQ(horn.slides.size(), kind.slides.size());
+        ASSERT_EQ(positions.size(), kind.slides.size());
+        for (std::size_t i = 0; i < kind.slides.size(); ++i) {
+            const horns::SlideKind& slide = kind.slides[i];
+            EXPECT_EQ(horn.slides[i], (HornSlide{slide.id, slide.least, slide.travel}));
+            EXPECT_EQ(positions[i], (SlidePosition{.id = {},
+                                                   .horn = {7},
+                                                   .slide = slide.id,
+                                                   .on = Date(2026, 9, 1),
+                                                   .position = slide.designed,
+                                                   .origin = SlidePosition::Origin::start}));
+        }
+    }
+}
+
+TEST(Questions, AKindThatCannotBeReadNamesTheHorn) {
+    Horn horn;
+    horn.mark = "T-4";
+    horn.kind_text = "id = ";
+    try {
+        kind_of(horn);
+        FAIL();
+    } catch (const units::Refusal& refusal) {
+        EXPECT_THAT(refusal.what(), testing::HasSubstr("T-4"));
+    }
 }
 
 TEST(FileWords, EveryChoiceReadsBack) {
