@@ -67,7 +67,8 @@ std::vector<std::string> Changeset::tables() const {
 bool Changeset::apply(SQLite::Database& database) const {
     const int code = sqlite3changeset_apply(database.getHandle(), size_of(bytes_), bytes_of(bytes_), nullptr,
                                             stop_at_any_conflict, nullptr);
-    if (code == SQLITE_ABORT) return false;
+    // The second is for references that would be left without their record, found after the last row.
+    if (code == SQLITE_ABORT || code == SQLITE_CONSTRAINT) return false;
     require(code, database);
     return true;
 }
