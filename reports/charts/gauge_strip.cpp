@@ -69,7 +69,7 @@ void draw_ticks(Page& page, const canvas::Faces& faces, const GaugeStrip& strip,
         if (mm % 10 != 0) continue;
         const std::string number = std::to_string(mm);
         const Millimetres half = faces.width(number, number_style) / 2.0;
-        const bool clear_of_mark = abs(Millimetres(mm) - strip.position) > half + Millimetres(0.4);
+        const bool clear_of_mark = abs(Millimetres(mm) - strip.position) > half + Millimetres(0.8);
         const bool inside = Millimetres(mm) + half + Millimetres(0.4) < gauge_strip_size(faces, strip).width;
         if (clear_of_mark && inside) {
             draw_text(page, faces, number, number_style, {x, at.y + number_baseline}, canvas::Align::centre);
@@ -81,15 +81,15 @@ void draw_mark(Page& page, const GaugeStrip& strip, const Point& at) {
     const Millimetres x = at.x + strip.position;
     page.items.emplace_back(
         canvas::Line{{x, at.y}, {x, at.y + strip_height}, Stroke{Millimetres(0.3), Tone::ink, false}});
-    add_polygon(page, "set.here",
-                {{x - mark_width / 2.0, at.y}, {x + mark_width / 2.0, at.y}, {x, at.y + mark_height}},
+    const Millimetres left = std::max(x - mark_width / 2.0, at.x);
+    add_polygon(page, "set.here", {{left, at.y}, {x + mark_width / 2.0, at.y}, {x, at.y + mark_height}},
                 Tone::accent);
 }
 
 }  // namespace
 
 canvas::Size gauge_strip_size(const canvas::Faces& faces, const GaugeStrip& strip) {
-    Millimetres width = std::max(strip.travel, narrowest_strip);
+    Millimetres width = std::max({strip.travel, strip.position + inset, narrowest_strip});
     for (const Millimetres text :
          {faces.width(strip.name, name_style), faces.width(strip.label, label_style)}) {
         width = std::max(width, place_beside(strip, text).right() + inset);

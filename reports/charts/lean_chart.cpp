@@ -59,7 +59,8 @@ struct Plan {
     /// From the box's left edge to the first column.
     Millimetres start;
     Millimetres column_width;
-    engraving::NoteRowHeights row;
+    /// Of each system.
+    std::vector<engraving::NoteRowHeights> rows;
     /// Legend above the first system.
     Millimetres head;
 };
@@ -73,16 +74,21 @@ bool has_legend(const LeanChartWords& words) {
     return !words.before.empty() || !words.after.empty() || !words.unit.empty();
 }
 
+/// One past the last note of a system.
+std::size_t end_of(const Plan& plan, const LeanChart& chart, std::size_t system) {
+    return std::min((system + 1) * plan.columns, chart.notes.size());
+}
+
 Plan plan_of(const Engraver& engraver, const LeanChart& chart, Millimetres width) {
     Plan plan;
     const engraving::NoteRow row = row_of(chart);
-    plan.row = row_heights(engraver, row);
     plan.head = has_legend(chart.words) ? canvas::leading(small) : Millimetres(0.0);
     plan.start = std::max(first_column(engraver, row), axis_width(engraver, chart));
     const Millimetres room = width - plan.start;
     const Millimetres narrowest = narrowest_column(engraver, row);
     if (chart.notes.empty()) {
         plan.column_width = room;
+        plan.rows.push_back(row_heights(engraver, row));
         return plan;
     }
     if (room < narrowest) {
@@ -94,14 +100,17 @@ Plan plan_of(const Engraver& engraver, const LeanChart& chart, Millimetres width
     plan.systems = (chart.notes.size() + most - 1) / most;
     plan.columns = (chart.notes.size() + plan.systems - 1) / plan.systems;
     plan.column_width = room / static_cast<double>(plan.columns);
+    for (std::size_t s = 0; s < plan.systems; ++s)
+        plan.rows.push_back(row_heights(engraver, row_of(chart, s * plan.columns, end_of(plan, chart, s))));
     return plan;
 }
 
 /// Height of everything but the plots.
 Millimetres fixed_height(const Plan& plan) {
-    const auto systems = static_cast<double>(plan.systems);
-    return plan.head + (number_room * 2.0 + plot_to_row + plan.row.height()) * systems +
-           system_gap * (systems - 1.0);
+    Millimetres height = plan.head + system_gap * (static_cast<double>(plan.systems) - 1.0);
+    for (const engraving::NoteRowHeights& row : plan.rows)
+        height += number_room * 2.0 + plot_to_row + row.height();
+    return height;
 }
 
 /// The plot of one system.
@@ -272,7 +281,7 @@ void draw_lean_chart(Page& page, const Engraver& engraver, const LeanChart& char
     Millimetres top = box.top + plan.head;
     for (std::size_t s = 0; s < plan.systems; ++s) {
         const std::size_t begin = s * plan.columns;
-        const std::size_t end = std::min(begin + plan.columns, chart.notes.size());
+        const std::size_t end = end_of(plan, chart, s);
         const Millimetres width =
             plan.column_width * static_cast<double>(std::max<std::size_t>(end - begin, 1));
         const Millimetres left = box.left + plan.start;
@@ -282,10 +291,10 @@ void draw_lean_chart(Page& page, const Engraver& engraver, const LeanChart& char
             const Millimetres middle = left + plan.column_width * (static_cast<double>(i - begin) + 0.5);
             draw_column(page, engraver, plot, chart.notes[i], middle, plan.column_width);
         }
-        const Millimetres staff_top = plot.box.bottom() + number_room + plot_to_row - plan.row.top;
+        const Millimetres staff_top = plot.box.bottom() + number_room + plot_to_row - plan.rows.at(s).top;
         draw_note_row(page, engraver, row_of(chart, begin, end),
                       {chart.clef, {box.left, staff_top}, plan.start + width}, left, plan.column_width);
-        top = staff_top + plan.row.bottom + system_gap;
+        top = staff_top + plan.rows.at(s).bottom + system_gap;
     }
 }
 

@@ -20,12 +20,12 @@ using canvas::TextStyle;
 using canvas::Tone;
 using units::Millimetres;
 
-constexpr Millimetres rule_height{12.6};
+constexpr Millimetres rule_height{13.0};
 constexpr Millimetres inset_left{4.0};
 constexpr Millimetres inset_right{5.0};
 constexpr Millimetres scale_y{6.4};
 constexpr Millimetres goal_baseline{2.9};
-constexpr Millimetres number_baseline{11.8};
+constexpr Millimetres number_baseline{12.3};
 constexpr Millimetres mark_height{2.5};
 constexpr Millimetres mark_width{2.4};
 constexpr Millimetres band_height{1.8};
@@ -159,8 +159,9 @@ class Drawer {
 
     /// The least step of round numbers whose numbers do not touch each other.
     [[nodiscard]] Millimetres number_step() const {
+        constexpr Millimetres step_gap{4.0};
         constexpr std::array<double, 6> steps = {5.0, 10.0, 20.0, 50.0, 100.0, 200.0};
-        const Millimetres widest = faces_.width(written(rule_.travel), scale_style) + number_gap * 2.0;
+        const Millimetres widest = faces_.width(written(rule_.travel), scale_style) + step_gap;
         for (const double step : steps) {
             if (x_on_rule(rule_, box_, Millimetres(step)) - x_on_rule(rule_, box_, Millimetres(0.0)) >=
                 widest) {

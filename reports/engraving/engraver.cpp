@@ -299,10 +299,12 @@ Millimetres Engraver::ottava_bassa_width() const {
 void Engraver::draw_ottava_bassa(Page& page, Millimetres from, Millimetres to, Millimetres top) const {
     constexpr StaffSpaces line_gap{0.4};
     constexpr StaffSpaces hook{1.0};
+    constexpr StaffSpaces shortest_line{1.5};
     const Millimetres bottom = top + ottava_bassa_height();
     draw_symbol(page, Symbol::ottava_bassa, {from, bottom});
     const Millimetres start = from + ottava_bassa_width() + length(line_gap);
-    if (to - start < length(line_gap)) return;
+    // A shorter line would be a speck: the sign alone says enough over one note.
+    if (to - start < length(shortest_line)) return;
     const Millimetres width = std::max(length(dash_line_width), thinnest_line);
     const Millimetres y = bottom - width / 2.0;
     page.items.emplace_back(

@@ -12,7 +12,7 @@ namespace {
 
 using units::Millimetres;
 
-constexpr StaffSpaces inset{0.4};
+constexpr StaffSpaces inset{0.6};
 constexpr StaffSpaces after_clef{0.8};
 constexpr StaffSpaces after_key{1.2};
 constexpr StaffSpaces between{0.35};

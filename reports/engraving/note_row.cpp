@@ -11,7 +11,7 @@ using units::Millimetres;
 constexpr StaffSpaces column_gap{0.5};
 constexpr StaffSpaces figure_gap{0.8};
 constexpr StaffSpaces after_clef{1.0};
-constexpr StaffSpaces clef_inset{0.4};
+constexpr StaffSpaces clef_inset{0.6};
 constexpr StaffSpaces row_gap{0.7};
 /// Height of a figure (a numeral of Noto Sans) as a share of its type size.
 constexpr double numeral_height = 0.72;
