@@ -30,7 +30,7 @@ constexpr Millimetres system_gap{5.0};
 constexpr Millimetres label_gap{1.0};
 /// Room over and under the plot for the number at the end of a cut bar.
 constexpr Millimetres number_room{3.2};
-constexpr Millimetres hairline{0.12};
+constexpr Millimetres hairline{0.1};
 constexpr Millimetres zero_line{0.3};
 constexpr Millimetres widest_bar{4.0};
 constexpr double bar_share = 0.5;

@@ -28,7 +28,7 @@ constexpr Millimetres goal_baseline{2.9};
 constexpr Millimetres number_baseline{12.3};
 constexpr Millimetres mark_height{2.5};
 constexpr Millimetres mark_width{2.4};
-constexpr Millimetres band_height{1.8};
+constexpr Millimetres band_height{2.4};
 constexpr Millimetres number_gap{0.9};
 const TextStyle scale_style{units::Points(7.5), canvas::Weight::regular, Tone::faint};
 const TextStyle now_style{units::Points(8.0), canvas::Weight::regular, Tone::ink};

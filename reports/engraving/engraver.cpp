@@ -192,9 +192,11 @@ Extent Engraver::note_extent(horns::Clef clef, const Note& note) const {
     if (!ledgers.empty()) {
         left += ledger_overhang;
         right += ledger_overhang;
-        const StaffSpaces outermost((top_line.half_spaces - ledgers.back().half_spaces) / 2.0);
-        top = std::min(top, outermost - ledger_width / 2.0);
-        bottom = std::max(bottom, outermost + ledger_width / 2.0);
+        for (const StaffPosition line : {ledgers.front(), ledgers.back()}) {
+            const StaffSpaces at((top_line.half_spaces - line.half_spaces) / 2.0);
+            top = std::min(top, at - ledger_width / 2.0);
+            bottom = std::max(bottom, at + ledger_width / 2.0);
+        }
     }
     if (const auto accidental = accidental_of(note)) {
         const InkBox& ink = symbols_->ink(*accidental);
@@ -365,14 +367,15 @@ void Engraver::draw_fork(Page& page, Point top_centre) const {
     const Millimetres width = std::max(length(line), thinnest_line);
     const Millimetres half = length(fork_width) / 2.0 - width / 2.0;
     const Millimetres joint = top_centre.y + length(fork_height) * 0.55;
-    const Millimetres bottom = top_centre.y + length(fork_height);
+    const Millimetres top = top_centre.y + width / 2.0;
+    const Millimetres bottom = top_centre.y + length(fork_height) - width / 2.0;
     canvas::Outline fork;
     fork.stroke = {width, canvas::Tone::ink, false};
     fork.steps = {
-        canvas::MoveTo{{top_centre.x - half, top_centre.y}},
+        canvas::MoveTo{{top_centre.x - half, top}},
         canvas::CurveTo{{top_centre.x - half, joint}, {top_centre.x - half, joint}, {top_centre.x, joint}},
         canvas::CurveTo{
-            {top_centre.x + half, joint}, {top_centre.x + half, joint}, {top_centre.x + half, top_centre.y}},
+            {top_centre.x + half, joint}, {top_centre.x + half, joint}, {top_centre.x + half, top}},
         canvas::MoveTo{{top_centre.x, joint}}, canvas::LineTo{{top_centre.x, bottom}}};
     page.items.emplace_back(std::move(fork));
 }

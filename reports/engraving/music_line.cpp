@@ -87,18 +87,30 @@ StaffSpaces start_of(const Engraver& engraver, const MusicLine& line) {
     return start;
 }
 
-/// From anchor to anchor at the least.
+/// From anchor to anchor at the least, for ink on the staff.
 StaffSpaces least_advance(const Column& from, const Column& to) {
     const bool at_bar = from.bar_line || to.bar_line;
-    const StaffSpaces ink = from.right + to.left + (at_bar ? around_bar_line : between);
-    const bool both_figures = from.half_figure > StaffSpaces(0.0) && to.half_figure > StaffSpaces(0.0);
-    return both_figures ? std::max(ink, from.half_figure + to.half_figure + figure_gap) : ink;
+    return from.right + to.left + (at_bar ? around_bar_line : between);
 }
 
 std::vector<StaffSpaces> advances(const std::vector<Column>& columns, double stretch) {
     std::vector<StaffSpaces> result;
-    for (std::size_t i = 0; i + 1 < columns.size(); ++i)
-        result.push_back(std::max(least_advance(columns[i], columns[i + 1]), columns[i].natural * stretch));
+    StaffSpaces since_figure;
+    StaffSpaces half_figure;
+    for (std::size_t i = 0; i + 1 < columns.size(); ++i) {
+        if (columns[i].half_figure > StaffSpaces(0.0)) {
+            half_figure = columns[i].half_figure;
+            since_figure = StaffSpaces(0.0);
+        }
+        const Column& next = columns[i + 1];
+        StaffSpaces step = std::max(least_advance(columns[i], next), columns[i].natural * stretch);
+        // A figure may be wider than its note and meet another over events that have none.
+        if (half_figure > StaffSpaces(0.0) && next.half_figure > StaffSpaces(0.0)) {
+            step = std::max(step, half_figure + next.half_figure + figure_gap - since_figure);
+        }
+        since_figure += step;
+        result.push_back(step);
+    }
     return result;
 }
 

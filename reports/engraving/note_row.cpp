@@ -13,6 +13,8 @@ constexpr StaffSpaces figure_gap{0.8};
 constexpr StaffSpaces after_clef{1.0};
 constexpr StaffSpaces clef_inset{0.6};
 constexpr StaffSpaces row_gap{0.7};
+/// More under an 8vb sign, so that it is not read together with the figure below it.
+constexpr StaffSpaces under_octave_sign{0.5};
 /// Height of a figure (a numeral of Noto Sans) as a share of its type size.
 constexpr double numeral_height = 0.72;
 
@@ -72,7 +74,8 @@ std::pair<Millimetres, Millimetres> ink_of_notes(const Engraver& engraver, const
         bottom = std::max(bottom, extent.bottom);
     }
     for (const Run& run : octave_runs(row))
-        bottom = std::max(bottom, octave_sign_top(engraver, row, run) + engraver.ottava_bassa_height());
+        bottom = std::max(bottom, octave_sign_top(engraver, row, run) + engraver.ottava_bassa_height() +
+                                      engraver.length(under_octave_sign));
     return {top, bottom};
 }
 
