@@ -15,7 +15,8 @@ constexpr units::Cents furthest_lean{75.0};
 
 /// Our estimates, in cents of lean that a player would accept to be spared it.
 constexpr std::array<double, 8> cost_of_valve = {1.0, 1.0, 3.0, 3.0, 3.0, 4.0, 5.0, 5.0};
-constexpr double cost_of_further_valve = 1.0;
+constexpr double cost_of_second_finger = 1.0;
+constexpr double cost_of_further_finger = 8.0;
 constexpr double cost_of_trigger = 3.0;
 constexpr double cost_of_position = 5.0;
 constexpr double cost_of_pedal = 5.0;
@@ -36,9 +37,12 @@ double cost_of_hands(const Fingering& fingering) {
         return cost_of_position * (fingering.position - 1) +
                cost_of_trigger * static_cast<double>(down.size());
     }
-    double cost = down.empty() ? 0.0 : cost_of_further_valve * static_cast<double>(down.size() - 1);
-    for (const int valve : down)
-        cost += cost_of_valve.at(static_cast<std::size_t>(valve - 1));
+    double cost = 0.0;
+    for (std::size_t i = 0; i < down.size(); ++i) {
+        cost += cost_of_valve.at(static_cast<std::size_t>(down[i] - 1));
+        if (i == 1) cost += cost_of_second_finger;
+        if (i > 1) cost += cost_of_further_finger;
+    }
     return cost;
 }
 
@@ -68,7 +72,8 @@ std::vector<Fingering> all_fingerings(const HornKind& kind) {
         for (int valve = 1; valve <= static_cast<int>(kind.valves.size()); ++valve) {
             if ((bits >> (valve - 1)) & 1) down = down.with(valve);
         }
-        for (int position = kind.hand_slide ? 1 : 0; position <= (kind.hand_slide ? 7 : 0); ++position) {
+        for (int position = kind.hand_slide ? 1 : 0; position <= (kind.hand_slide ? last_position : 0);
+             ++position) {
             const Fingering fingering{down, position};
             if (kind.allows(fingering)) all.push_back(fingering);
         }
@@ -94,8 +99,10 @@ std::vector<Way> ways_of(const HornKind& kind, const Fingering& fingering, units
     return ways;
 }
 
-/// Charts go by the partials that every student learns; the ninth only where the slide places it.
+/// Charts go by the partials that every student learns; the ninth only where the slide places it. A
+/// trombone's valves are for the low notes: their second and third partials.
 bool chart_goes_by(const HornKind& kind, const Way& way) {
+    if (kind.hand_slide && !way.fingering.valves.empty()) return way.partial == 2 || way.partial == 3;
     constexpr std::array<int, 9> partials = {1, 2, 3, 4, 5, 6, 8, 10, 12};
     return std::ranges::find(partials, way.partial) != partials.end() || way.partial == 16 ||
            (way.partial == 9 && kind.hand_slide);

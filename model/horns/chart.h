@@ -41,7 +41,9 @@ std::vector<Way> possible_fingerings(const HornKind& kind, units::Pitch note);
 enum class UsualBecause {
     /// It ranks first.
     ranks_first,
-    /// Ways on the 7th, 9th, 11th and 13th to 15th partials rank before it; charts leave them out.
+    /// Ways on the 7th, 9th, 11th and 13th to 15th partials (or above a trombone valve's third) rank before
+    /// it;
+    /// charts leave them out.
     chart_partials,
     /// Better tuned ways rank before it; charts take the easier hands and leave a small lean to the player.
     easier_hands,

@@ -5,8 +5,6 @@
 namespace lowledger::horns {
 namespace {
 
-constexpr int last_position = 7;
-
 std::string label_of(int valve, std::span<const std::string> labels) {
     const auto index = static_cast<std::size_t>(valve - 1);
     return index < labels.size() ? labels[index] : std::to_string(valve);

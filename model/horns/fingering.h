@@ -10,6 +10,9 @@
 
 namespace lowledger::horns {
 
+/// The furthest position of a hand slide.
+inline constexpr int last_position = 7;
+
 /// What the hands do for a note: valves down and, on a horn with a hand slide, the position (1 = closed).
 struct Fingering {
     acoustics::ValveSet valves;

@@ -10,6 +10,16 @@ units::Millimetres plain_position(const HornKind& kind, const Fingering& fingeri
     return 0.5 * in_first * (units::ratio(units::Cents(100.0 * (fingering.position - 1))) - 1.0);
 }
 
+std::vector<SlidePlace> slide_places(const HornKind& kind, acoustics::ValveSet valves) {
+    std::vector<SlidePlace> places;
+    if (!kind.hand_slide) return places;
+    for (int position = 1; position <= last_position; ++position) {
+        const units::Millimetres out = plain_position(kind, {valves, position});
+        places.push_back({position, out, out <= *kind.hand_slide});
+    }
+    return places;
+}
+
 units::Millimetres slide_offset(const HornKind& kind, const Fingering& fingering, units::Cents lean) {
     return 0.5 * acoustics::tube_for_change(designed_length(kind, fingering), -lean);
 }

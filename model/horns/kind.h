@@ -9,12 +9,11 @@
 
 #include "model/acoustics/tube.h"
 #include "model/horns/fingering.h"
+#include "model/horns/reader.h"
 #include "model/units/pitch.h"
 #include "model/units/quantity.h"
 
 namespace lowledger::horns {
-
-enum class Clef { bass, treble, tenor, alto };
 
 /// A valve of a kind and what it was built for: pressed together with `built_with` (usually nothing) it
 /// lowers the open horn by `built_for` when all slides stand as designed. A third valve is built for 300
@@ -64,6 +63,13 @@ struct TuningStep {
     bool operator==(const TuningStep&) const = default;
 };
 
+/// A note to listen to once the slides are set; nothing is moved for it.
+struct CheckNote {
+    units::Pitch note;
+    Fingering fingering;
+    bool operator==(const CheckNote&) const = default;
+};
+
 /// A span of sounding pitches, both ends in it.
 struct Span {
     units::Pitch low;
@@ -81,8 +87,10 @@ struct HornKind {
     std::string name;
     /// Sounding pitch of the first partial of the open horn.
     units::Pitch fundamental;
-    /// The clef it is usually read in at sounding pitch.
+    /// The clef it is usually read in at sounding pitch; `readers` begins with it.
     Clef clef = Clef::bass;
+    /// All the ways its parts are written.
+    std::vector<Reader> readers{};
     std::vector<ValveKind> valves;
     std::vector<SlideKind> slides;
     std::vector<LoopKind> loops;
@@ -94,13 +102,15 @@ struct HornKind {
     /// The note a band tunes to on this horn.
     units::Pitch band_note;
     std::vector<TuningStep> tuning_order;
+    /// What to listen to after the order: two independent valves together.
+    std::vector<CheckNote> checks{};
     /// Notes where the trade's chart has another fingering than the rule of `chart_note` finds.
     std::map<units::Pitch, Fingering> taught;
     /// Beginners are shown alternate fingerings.
     bool alternates_for_beginners = false;
     /// Minutes of playing until it is warm.
     int warm_up_minutes = 5;
-    /// Cautions of its own, ids of sentences: "lift-sousaphone".
+    /// Cautions of its own, ids of sentences: "caution_lift_sousaphone".
     std::vector<std::string> cautions;
     /// The kind's file, whole, as read; the studio keeps a copy.
     std::string source_text;

@@ -1,6 +1,7 @@
 #include "model/horns/kind_table.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -58,6 +59,14 @@ double KindTable::number(std::string_view key, double low, double high) const {
 
 double KindTable::number_or(std::string_view key, double low, double high, double otherwise) const {
     return has(key) ? number(key, low, high) : otherwise;
+}
+
+int KindTable::integer(std::string_view key, int low, int high) const {
+    const auto value = node(key).value_exact<std::int64_t>();
+    if (!value || *value < low || *value > high) {
+        refuse(key, fmt::format("must be a whole number from {} to {}.", low, high));
+    }
+    return static_cast<int>(*value);
 }
 
 units::Pitch KindTable::pitch(std::string_view key) const {

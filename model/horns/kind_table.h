@@ -27,6 +27,8 @@ class KindTable {
     /// A finite number from `low` to `high`.
     [[nodiscard]] double number(std::string_view key, double low, double high) const;
     [[nodiscard]] double number_or(std::string_view key, double low, double high, double otherwise) const;
+    /// A whole number from `low` to `high`.
+    [[nodiscard]] int integer(std::string_view key, int low, int high) const;
     [[nodiscard]] units::Pitch pitch(std::string_view key) const;
     [[nodiscard]] std::vector<std::string> texts_or_none(std::string_view key) const;
     /// The tables of `[[key]]`; empty if there is none.

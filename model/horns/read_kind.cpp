@@ -64,7 +64,7 @@ class KindReader {
           top_(root, file, "the kind",
                {"id", "name", "fundamental", "clef", "usual_range", "core_range", "band_note",
                 "warm_up_minutes", "alternates_for_beginners", "cautions", "hand_slide_mm", "valve", "loop",
-                "slide", "tuning", "taught"}),
+                "slide", "tuning", "check", "taught", "reader"}),
           kind_(begin(text)) {}
 
     HornKind read() {
@@ -72,29 +72,32 @@ class KindReader {
         read_loops();
         read_slides();
         read_tuning();
+        read_checks();
         read_taught();
+        read_readers();
         return std::move(kind_);
     }
 
   private:
     HornKind begin(std::string_view text) const {
-        HornKind kind{.id = top_.text("id"),
-                      .name = top_.text("name"),
-                      .fundamental = top_.pitch("fundamental"),
-                      .clef = read_clef(top_),
-                      .valves = {},
-                      .slides = {},
-                      .loops = {},
-                      .hand_slide = std::nullopt,
-                      .usual_range = read_span(top_, "usual_range"),
-                      .core_range = read_span(top_, "core_range"),
-                      .band_note = top_.pitch("band_note"),
-                      .tuning_order = {},
-                      .taught = {},
-                      .alternates_for_beginners = top_.flag_or("alternates_for_beginners", false),
-                      .warm_up_minutes = static_cast<int>(top_.number_or("warm_up_minutes", 0, 60, 5)),
-                      .cautions = top_.texts_or_none("cautions"),
-                      .source_text = std::string(text)};
+        HornKind kind{
+            .id = top_.text("id"),
+            .name = top_.text("name"),
+            .fundamental = top_.pitch("fundamental"),
+            .clef = read_clef(top_),
+            .valves = {},
+            .slides = {},
+            .loops = {},
+            .hand_slide = std::nullopt,
+            .usual_range = read_span(top_, "usual_range"),
+            .core_range = read_span(top_, "core_range"),
+            .band_note = top_.pitch("band_note"),
+            .tuning_order = {},
+            .taught = {},
+            .alternates_for_beginners = top_.flag_or("alternates_for_beginners", false),
+            .warm_up_minutes = top_.has("warm_up_minutes") ? top_.integer("warm_up_minutes", 0, 60) : 5,
+            .cautions = top_.texts_or_none("cautions"),
+            .source_text = std::string(text)};
         if (top_.has("hand_slide_mm")) {
             kind.hand_slide = units::Millimetres(top_.number("hand_slide_mm", 100, 1500));
         }
@@ -249,6 +252,33 @@ class KindReader {
         }
         if (kind_.tuning_order.empty())
             top_.refuse("tuning", "is missing; a kind has at least one tuning step.");
+    }
+
+    void read_checks() {
+        for (const toml::table* table : top_.tables("check")) {
+            const KindTable check(*table, file_, "a check", {"note", "fingering"});
+            const CheckNote read{check.pitch("note"),
+                                 read_fingering(check, "fingering", check.text("fingering"))};
+            refuse_what_does_not_sound(check, "fingering", read.fingering, read.note);
+            kind_.checks.push_back(read);
+        }
+    }
+
+    void read_readers() {
+        const auto clef = std::ranges::find(clefs, kind_.clef, &std::pair<std::string_view, Clef>::second);
+        const std::string clef_name(clef->first);
+        kind_.readers.push_back({clef_name, clef_name + " clef", kind_.clef, units::Semitones{0}});
+        for (const toml::table* table : top_.tables("reader")) {
+            const KindTable reader(*table, file_, "a reader",
+                                   {"id", "name", "clef", "written_above_semitones"});
+            const Reader read{reader.text("id"), reader.text("name"), read_clef(reader),
+                              units::Semitones{reader.integer("written_above_semitones", 0, 36)}};
+            if (std::ranges::find(kind_.readers, read.id, &Reader::id) != kind_.readers.end()) {
+                reader.refuse("id",
+                              fmt::format("is \"{}\" a second time; each reader needs its own.", read.id));
+            }
+            kind_.readers.push_back(read);
+        }
     }
 
     void read_taught() {
