@@ -113,6 +113,33 @@ TEST(Kinds, BothBuildsOfAThirdValveCanBeWritten) {
     EXPECT_NEAR(tube.value() / 2.0, 33.2, 0.05) << "mm of pull between the two builds on BBb";
 }
 
+TEST(Kinds, ACompensatingHornErrsWithItsSwitchAsWithoutIt) {
+    int compensating = 0;
+    for (const HornKind& kind : built_in_kinds()) {
+        if (kind.loops.empty()) continue;
+        ++compensating;
+        const acoustics::Tube tube = tube_of(kind);
+        const int last = static_cast<int>(kind.valves.size());
+        const auto lowering = [&](acoustics::ValveSet down) {
+            return units::interval_of_ratio(acoustics::designed_length(tube, down) / tube.open);
+        };
+        for (const auto down : sets_of(kind)) {
+            if (down.contains(last)) continue;
+            const Cents with_switch = lowering(down.with(last)) - lowering(acoustics::ValveSet{last});
+            EXPECT_NEAR(with_switch.value(), lowering(down).value(), 1e-9) << kind.id << " " << down.text();
+        }
+    }
+    EXPECT_EQ(compensating, 6);
+}
+
+TEST(Kinds, AShareOfALoopIsAShareOfItsTube) {
+    const HornKind ideal = *find_kind(built_in_kinds(), "euphonium-4-comp");
+    HornKind short_loop = ideal;
+    short_loop.loops[0].share = 0.9;
+    EXPECT_NEAR(tube_of(short_loop).loops[0].tube / tube_of(ideal).loops[0].tube, 0.9, 1e-12);
+    EXPECT_EQ(tube_of(short_loop).loops[1], tube_of(ideal).loops[1]);
+}
+
 TEST(Kinds, AllowWhatTheHornHas) {
     const HornKind& kind = *find_kind(built_in_kinds(), "bbb-tuba-3");
     EXPECT_TRUE(kind.allows({acoustics::ValveSet{1, 2, 3}, 0}));

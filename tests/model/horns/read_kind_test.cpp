@@ -111,6 +111,16 @@ const Wrong wrongs[] = {
     Wrong{"[[tuning]]",
           "[[loop]]\nvalve = \"1\"\nwith = \"2\"\n[[loop]]\nvalve = \"2\"\nwith = \"1\"\n[[tuning]]",
           {"line 31", "'valve'", "once"}},
+    Wrong{"[[tuning]]",
+          "[[check]]\nnote = \"C3\"\nfingering = \"0\"\n[[tuning]]",
+          {"line 29", "'fingering'", "does not sound C3"}},
+    Wrong{"[[tuning]]",
+          "[[reader]]\nid = \"bass\"\nname = \"again\"\nclef = \"bass\"\nwritten_above_semitones = "
+          "2\n[[tuning]]",
+          {"line 28", "'id'", "second time"}},
+    Wrong{"[[tuning]]",
+          "[[reader]]\nid = \"x\"\nname = \"x\"\nclef = \"bass\"\nwritten_above_semitones = 2.5\n[[tuning]]",
+          {"line 31", "'written_above_semitones'", "whole number from 0 to 36"}},
     Wrong{"[[tuning]]", "[tuning]", {"line 27", "'tuning'", "[[tuning]]"}},
     Wrong{"fingering = \"0\"\n",
           "fingering = \"0\"\n[[taught]]\nnote = \"A2\"\nfingering = \"2\"\n[[taught]]\nnote = "
