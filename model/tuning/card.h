@@ -18,26 +18,26 @@ struct CardStep {
     std::string slide;
     /// The note that sets it, and how it is played.
     units::Pitch note;
-    horns::Fingering fingering;
+    horns::Fingering fingering{};
     int partial = 0;
     Advice advice = Advice::leave;
     Limit limit = Limit::none;
     /// False: say how far to move, not where to; `now` is a guess.
     bool position_known = true;
-    units::Millimetres now;
-    units::Millimetres to;
+    units::Millimetres now{};
+    units::Millimetres to{};
     /// to - now: positive is out, which is flatter.
-    units::Millimetres change;
+    units::Millimetres change{};
     /// What the student's own tuner should read then, in today's room.
-    units::Cents aim;
+    units::Cents aim{};
     /// False: the open note's aim, absolute. True: if the open note ended off its aim, add that to this one.
     bool shifts_with_open_note = true;
-    units::Cents tolerance;
+    units::Cents tolerance{};
     /// Outside the tolerance move by `part_of_miss * miss / cents_per_mm`, out where it reads sharp.
     double part_of_miss = 0.0;
-    units::CentsPerMillimetre cents_per_mm;
+    units::CentsPerMillimetre cents_per_mm{};
     /// 90 % half-width of where the slide belongs; empty when no note speaks of it.
-    std::optional<units::Millimetres> half_width;
+    std::optional<units::Millimetres> half_width{};
     bool operator==(const CardStep&) const = default;
 };
 

@@ -46,7 +46,6 @@ struct LevelFigures {
     /// Most that a player of this level should bend a note.
     units::Cents lip_up;
     units::Cents lip_down;
-    units::Millimetres arm;
 };
 
 /// Every constant of the tuning model (docs/tuning.md). Standard deviations unless said otherwise.
@@ -89,8 +88,10 @@ struct Figures {
     units::Millimetres step_long;
     units::Millimetres step_short;
     units::Millimetres long_horn;
-    /// Takes that a card's step asks for (a bare number).
+    /// Takes that a card's step asks for.
     int card_takes = 3;
+    /// Part of the level's most bend that air alone does.
+    double air_part = 0.0;
 
     /// The same constants as a list, in the data file's order.
     std::vector<Figure> all;

@@ -15,22 +15,22 @@ namespace lowledger::tuning {
 /// the slides where they stand now.
 struct ProfileNote {
     units::Pitch note;
-    horns::Fingering fingering;
+    horns::Fingering fingering{};
     int partial = 0;
     /// The chart's usual fingering of this note.
     bool usual = true;
     /// Long-run lean as the student plays it, and its standard deviation.
-    units::Cents mean;
-    units::Cents spread;
+    units::Cents mean{};
+    units::Cents spread{};
     /// The part of it that slides should answer: the horn, and gamma of the player's settled pitch.
-    units::Cents slides_mean;
-    units::Cents slides_spread;
+    units::Cents slides_mean{};
+    units::Cents slides_spread{};
     /// What a card aims for: (1 - kappa) of the horn, the player's settled pitch and its slope.
-    units::Cents aim;
+    units::Cents aim{};
     /// Takes of just this fingering on this note in the sheets used, and their plain mean, brought to the
     /// usual room, the studio's A4 and the slides as they stand.
     int takes = 0;
-    std::optional<units::Cents> mean_of_takes;
+    std::optional<units::Cents> mean_of_takes{};
     /// 0: all from acoustics and what is usual; 1: all from readings (1 - posterior/prior variance of
     /// `mean`).
     double share_of_data = 0.0;
@@ -69,6 +69,8 @@ struct TuningProfile {
     std::vector<SheetNotUsed> not_used;
     int sheets_used = 0;
     int takes_used = 0;
+    /// Takes of false tones in the sheets used: kept, not used.
+    int false_tones_left_out = 0;
     /// Covariance of `slides_mean`, cents squared, notes x notes by rows.
     std::vector<double> slides_covariance;
 

@@ -25,17 +25,17 @@ enum class Remedy {
 /// tolerance.
 struct RemainingNote {
     units::Pitch note;
-    horns::Fingering fingering;
+    horns::Fingering fingering{};
     int partial = 0;
     /// Expected lean as played, after the settings, and its standard deviation.
-    units::Cents lean;
-    units::Cents spread;
+    units::Cents lean{};
+    units::Cents spread{};
     Remedy next = Remedy::air;
     /// The fingering to try, when `next` is other_fingering; `lean_instead` is what it is expected to leave.
-    std::optional<horns::Fingering> instead;
-    std::optional<units::Cents> lean_instead;
+    std::optional<horns::Fingering> instead{};
+    std::optional<units::Cents> lean_instead{};
     /// What the player should add, up positive: -lean, cut to the level's limits.
-    units::Cents bend;
+    units::Cents bend{};
     /// Chance that the note is really outside the tolerance.
     double chance = 0.0;
     int takes = 0;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <map>
+#include <cstddef>
 #include <optional>
 #include <span>
 #include <string>
@@ -68,6 +68,14 @@ struct SettingsConstants {
     bool operator==(const SettingsConstants&) const = default;
 };
 
+/// A note whose usual way is brought to `lean` before all else, as near as the slides allow.
+struct HeldNote {
+    /// Index in `SettingsQuestion::notes`.
+    std::size_t note = 0;
+    units::Cents lean;
+    bool operator==(const HeldNote&) const = default;
+};
+
 struct SettingsQuestion {
     acoustics::Tube tube;
     /// One for each slide of `tube`, same order.
@@ -77,8 +85,8 @@ struct SettingsQuestion {
     /// Covariance of the ways' means, cents squared, by rows over all ways of all notes in order; empty:
     /// independent, each with its own spread. Its diagonal is the squared spreads.
     std::vector<double> covariance;
-    /// Index of a note whose usual way is brought to zero as near as the slides allow (the band's note).
-    std::optional<std::size_t> note_at_zero;
+    /// The band's note, when the teacher wants it to read zero.
+    std::optional<HeldNote> held_note;
     /// False: the readings do not suffice to move anything; every slide is left where it stands.
     bool may_move = true;
 };
@@ -99,7 +107,7 @@ struct SlideAnswer {
     std::optional<units::Millimetres> half_width;
     /// What a pull does to the slide's own note, as a size: the unit of the cost of moving.
     units::CentsPerMillimetre cents_per_mm;
-    /// Chance that moving this slide, the others following, is better than leaving it.
+    /// Chance that moving this slide too, after those that help more, is better than leaving it.
     double chance_of_better = 0.0;
 };
 
@@ -119,7 +127,8 @@ struct NoteAnswer {
 struct SlideSettings {
     std::vector<SlideAnswer> slides;
     std::vector<NoteAnswer> notes;
-    /// Value of the objective with the slides as they stand and as recommended, in cents squared.
+    /// Value of the objective with the slides as they stand and as recommended, the best ways chosen each
+    /// time.
     units::SquareCents objective_before;
     units::SquareCents objective_after;
     /// Weighted mean |lean| expected before and after, and the chance that after is better.
@@ -140,9 +149,12 @@ units::SquareCents expected_cost(units::Cents mean, units::Cents spread, double 
 /// note.
 units::SquareCents objective(const SettingsQuestion& question, std::span<const units::Millimetres> positions);
 
-/// Minimises the objective within the bounds. Throws Refusal for a question that has no sense (no notes,
-/// least above travel, a slide standing outside its bounds, no weight above zero, sizes that differ), naming
-/// the slide or note.
+/// Minimises the objective within the bounds over the slides whose move is worth it (the rule of
+/// `SettingsConstants`): of those that the whole optimum moves the one that helps most is taken, then the one
+/// that adds most, as long as what it adds is worth moving it. A slide that
+/// stands further in than its least may stay or go out. Throws Refusal for a question that has no sense (no
+/// notes, least above travel, a slide standing beyond its travel, no weight above zero, sizes that differ),
+/// naming the slide or note.
 SlideSettings recommend(const SettingsQuestion& question);
 
 }  // namespace lowledger::tuning

@@ -1,0 +1,27 @@
+#include "model/tuning/answer.h"
+
+#include "model/tuning/belief.h"
+#include "model/tuning/make_card.h"
+#include "model/tuning/next_note.h"
+#include "model/tuning/question.h"
+#include "model/tuning/what_remains.h"
+
+namespace lowledger::tuning {
+
+TuningAnswer answer(const TuningInputs& inputs, const Figures& figures) {
+    check_inputs(inputs);
+    Belief belief = believe(inputs, figures);
+    TuningAnswer answer;
+    answer.enough = enough_readings(inputs);
+    answer.question = question_of(inputs, belief.profile, answer.enough, figures);
+    answer.settings = recommend(answer.question);
+    answer.card = card_of(inputs, belief.profile, answer.question, answer.settings, figures);
+    if (answer.enough.tuning_notes_in()) {
+        answer.remains = remains_of(inputs, belief.profile, answer.question, answer.settings, figures);
+    }
+    answer.next_note = next_note(inputs, belief, answer.question, answer.settings, answer.enough);
+    answer.profile = std::move(belief.profile);
+    return answer;
+}
+
+}  // namespace lowledger::tuning

@@ -1,0 +1,200 @@
+#include "model/tuning/settings.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "model/tuning/settings_check.h"
+#include "model/tuning/settings_worth.h"
+#include "model/tuning/slide_search.h"
+#include "model/units/refusal.h"
+
+namespace lowledger::tuning {
+namespace {
+
+/// Half-width of a 90 % interval of a normal, in standard deviations.
+constexpr double ninety_percent = 1.6448536269514722;
+/// Positions nearer than this, in mm, are the same.
+constexpr double same_place = 1e-6;
+
+bool moved(const SlideProblem& problem, const Positions& at, std::size_t slide) {
+    return std::abs(at[slide] - problem.slides[slide].now) > same_place;
+}
+
+void hold(SlideProblem& problem, std::size_t slide) {
+    SlideProblem::Slide& held = problem.slides[slide];
+    held.low = held.high = held.now;
+    held.places.clear();
+}
+
+/// Where slides stand, best ways.
+Found as_they_stand(const SlideProblem& problem) {
+    Found now;
+    for (const SlideProblem::Slide& slide : problem.slides)
+        now.at.push_back(slide.now);
+    now.ways = best_ways(problem, now.at);
+    now.value = guarded_objective(problem, now.at, now.ways);
+    return now;
+}
+
+/// The search, and the rule for moving at all: of the slides that the whole optimum would move, takes the one
+/// whose move is worth most, then the one that adds most to it, until no other adds enough; those left stay.
+class Recommendation {
+  public:
+    Recommendation(const SlideProblem& problem, const SettingsQuestion& question)
+        : problem_(problem),
+          question_(question),
+          now_(as_they_stand(problem)),
+          best_(now_),
+          chance_(problem.slides.size(), 0.0),
+          taken_(problem.slides.size(), false) {
+        if (!question.may_move) return;
+        whole_ = minimise_anywhere(problem_);
+        while (take_the_best()) {
+        }
+        if (std::ranges::find(taken_, true) == taken_.end()) return;
+        best_ = minimise(with_taken());
+        if (!question.held_note && !worth_it(all())) best_ = now_;
+    }
+
+    [[nodiscard]] const Found& best() const { return best_; }
+    [[nodiscard]] const Found& now() const { return now_; }
+    [[nodiscard]] double chance_of(std::size_t slide) const { return chance_[slide]; }
+    [[nodiscard]] Worth all() const {
+        return worth(problem_, question_.covariance, {now_.at, now_.ways}, {best_.at, best_.ways});
+    }
+
+  private:
+    [[nodiscard]] bool worth_it(const Worth& worth) const {
+        const SettingsConstants& constants = question_.constants;
+        return worth.fall >= constants.worth_moving.value() || worth.chance >= constants.chance_of_better;
+    }
+
+    /// The teacher wants the band's note at zero: what that takes is not for us to weigh.
+    [[nodiscard]] bool asked_for(std::size_t slide) const {
+        return question_.held_note &&
+               problem_.notes[question_.held_note->note].ways.front().pull[slide] != 0.0;
+    }
+
+    /// All slides held but those taken, and `more`.
+    [[nodiscard]] SlideProblem with_taken(std::optional<std::size_t> more = std::nullopt) const {
+        SlideProblem problem = problem_;
+        for (std::size_t i = 0; i < problem.slides.size(); ++i) {
+            if (!taken_[i] && i != more) hold(problem, i);
+        }
+        return problem;
+    }
+
+    /// True if a slide was taken.
+    bool take_the_best() {
+        std::optional<std::size_t> best_slide;
+        Found best_found;
+        for (std::size_t i = 0; i < problem_.slides.size(); ++i) {
+            if (taken_[i] || !moved(problem_, whole_.at, i)) continue;
+            const Found found = minimise_near(with_taken(i), best_.at);
+            const Worth move =
+                worth(problem_, question_.covariance, {best_.at, best_.ways}, {found.at, found.ways}, i);
+            chance_[i] = move.chance;
+            if (!worth_it(move) && !asked_for(i)) continue;
+            if (!best_slide || found.value < best_found.value) {
+                best_slide = i;
+                best_found = found;
+            }
+        }
+        if (!best_slide) return false;
+        taken_[*best_slide] = true;
+        best_ = best_found;
+        return true;
+    }
+
+    const SlideProblem& problem_;
+    const SettingsQuestion& question_;
+    Found now_;
+    Found whole_;
+    Found best_;
+    std::vector<double> chance_;
+    std::vector<bool> taken_;
+};
+
+Limit limit_of(const QuestionSlide& slide, double at) {
+    if (std::abs(at - slide.travel.value()) < same_place) return Limit::travel;
+    if (at < slide.least.value() + same_place) return Limit::least;
+    return Limit::none;
+}
+
+SlideAnswer slide_answer(const SettingsQuestion& question, const SlideProblem& problem, std::size_t i,
+                         const Positions& at) {
+    const QuestionSlide& slide = question.slides[i];
+    SlideAnswer answer;
+    answer.slide = slide.slide;
+    answer.now = slide.now;
+    answer.least = slide.least;
+    answer.travel = slide.travel;
+    answer.position_known = slide.position_known;
+    const bool moves = moved(problem, at, i);
+    answer.recommended = moves ? units::Millimetres(at[i]) : slide.now;
+    answer.limit = limit_of(slide, answer.recommended.value());
+    answer.advice = slide.fixed ? Advice::fixed : moves ? Advice::move : Advice::leave;
+    const acoustics::SlideTube& tube = question.tube.slides[i];
+    const acoustics::ValveSet own = tube.valve ? acoustics::ValveSet{*tube.valve} : acoustics::ValveSet{};
+    answer.cents_per_mm =
+        units::abs(acoustics::pull_slope(tube, own, acoustics::designed_length(question.tube, own)));
+    return answer;
+}
+
+NoteAnswer note_answer(const QuestionNote& note, const SlideProblem::Note& laid, const SlideProblem& problem,
+                       const Found& now, const Found& best, std::size_t way) {
+    NoteAnswer answer{note.note, laid.weight, note.ways[way], way == 0, {}, {}};
+    answer.lean_before = units::Cents(lean_at(laid.ways.front(), problem, now.at));
+    answer.lean_after = units::Cents(lean_at(laid.ways[way], problem, best.at));
+    return answer;
+}
+
+}  // namespace
+
+bool SlideSettings::anything_moves() const {
+    return std::ranges::any_of(slides, [](const SlideAnswer& s) { return s.advice == Advice::move; });
+}
+
+units::SquareCents objective(const SettingsQuestion& question,
+                             std::span<const units::Millimetres> positions) {
+    check(question);
+    if (positions.size() != question.slides.size()) {
+        throw units::Refusal("The horn has " + std::to_string(question.slides.size()) +
+                             " tuning slides; give a position for each, not " +
+                             std::to_string(positions.size()) + ".");
+    }
+    const SlideProblem problem = problem_of(question);
+    Positions at;
+    for (const units::Millimetres position : positions)
+        at.push_back(position.value());
+    return units::SquareCents(objective_at(problem, at, best_ways(problem, at)));
+}
+
+SlideSettings recommend(const SettingsQuestion& question) {
+    check(question);
+    const SlideProblem problem = problem_of(question);
+    const Recommendation found(problem, question);
+    const Found& best = found.best();
+    const Found& now = found.now();
+    SlideSettings settings;
+    settings.constants = question.constants;
+    const auto spread = place_spread(problem, question.covariance, {best.at, best.ways});
+    for (std::size_t i = 0; i < question.slides.size(); ++i) {
+        settings.slides.push_back(slide_answer(question, problem, i, best.at));
+        settings.slides.back().chance_of_better = found.chance_of(i);
+        if (spread[i]) settings.slides.back().half_width = units::Millimetres(ninety_percent * *spread[i]);
+    }
+    for (std::size_t n = 0; n < question.notes.size(); ++n) {
+        settings.notes.push_back(
+            note_answer(question.notes[n], problem.notes[n], problem, now, best, best.ways[n]));
+    }
+    settings.objective_before = units::SquareCents(objective_at(problem, now.at, now.ways));
+    settings.objective_after = units::SquareCents(objective_at(problem, best.at, best.ways));
+    settings.mean_before = units::Cents(mean_size(problem, {now.at, now.ways}));
+    settings.mean_after = units::Cents(mean_size(problem, {best.at, best.ways}));
+    settings.mean_lean_after = units::Cents(mean_lean(problem, {best.at, best.ways}));
+    settings.chance_of_better = found.all().chance;
+    return settings;
+}
+
+}  // namespace lowledger::tuning

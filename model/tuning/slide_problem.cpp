@@ -1,0 +1,202 @@
+#include "model/tuning/slide_problem.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "model/tuning/loss.h"
+
+namespace lowledger::tuning {
+namespace {
+
+/// Cents for a relative change of length: 1200 log2(e).
+constexpr double cents_of_log = 1200.0 * std::numbers::log2e;
+/// Weight of a broken side condition, per cent squared: misses of a hundredth of a cent are all that is left.
+constexpr double guard_weight = 1e4;
+
+double length_at(const SlideProblem::Way& way, const SlideProblem& problem, const Positions& at) {
+    double length = way.length_now;
+    for (std::size_t i = 0; i < at.size(); ++i)
+        length += way.pull[i] * (at[i] - problem.slides[i].now);
+    return length;
+}
+
+SlideProblem::Way way_of(const PlayedNote& played, const SettingsQuestion& question,
+                         const std::vector<units::Millimetres>& now) {
+    SlideProblem::Way way;
+    way.mean = played.mean.value();
+    way.spread = played.spread.value();
+    way.penalty = played.penalty.value();
+    way.length_now = acoustics::sounding_length(question.tube, played.fingering.valves, now).value();
+    // A hand slide in its plain position (`horns::plain_position`) lengthens the horn as designed.
+    if (played.fingering.position > 1) {
+        way.length_now += acoustics::designed_length(question.tube, played.fingering.valves).value() *
+                          (std::exp2((played.fingering.position - 1) / 12.0) - 1.0);
+    }
+    for (const acoustics::SlideTube& slide : question.tube.slides)
+        way.pull.push_back(acoustics::acts(slide, played.fingering.valves) ? slide.legs * slide.bore : 0.0);
+    return way;
+}
+
+/// Where a slide may stand: multiples of the step between its limits, and where it stands. Of a slide whose
+/// position is unknown the change is the multiple.
+std::vector<double> places_of(const QuestionSlide& slide, const SlideProblem::Slide& bounds, double step) {
+    if (step <= 0.0 || slide.fixed) return {};
+    const double origin = slide.position_known ? 0.0 : bounds.now;
+    std::vector<double> places{bounds.now};
+    constexpr double rounding = 1e-9;
+    const double least = slide.least.value();
+    const auto first = static_cast<long>(std::ceil((least - origin) / step - rounding));
+    const auto last = static_cast<long>(std::floor((bounds.high - origin) / step + rounding));
+    for (long k = first; k <= last; ++k)
+        places.push_back(origin + static_cast<double>(k) * step);
+    std::ranges::sort(places);
+    const auto same = [](double a, double b) { return std::abs(a - b) < rounding; };
+    places.erase(std::unique(places.begin(), places.end(), same), places.end());
+    return places;
+}
+
+double moving_cost(const SlideProblem& problem, const Positions& at) {
+    double cost = 0.0;
+    for (std::size_t i = 0; i < at.size(); ++i)
+        cost += problem.slides[i].cost * std::abs(at[i] - problem.slides[i].now);
+    return cost;
+}
+
+/// Cents on the slide's own note for each mm.
+double own_slope(const acoustics::Tube& tube, const acoustics::SlideTube& slide) {
+    const acoustics::ValveSet own = slide.valve ? acoustics::ValveSet{*slide.valve} : acoustics::ValveSet{};
+    return std::abs(acoustics::pull_slope(slide, own, acoustics::designed_length(tube, own)).value());
+}
+
+const SlideProblem::Way& held_way(const SlideProblem& problem) {
+    return problem.notes[problem.held_note->note].ways.front();
+}
+
+double held_off(const SlideProblem& problem, const Positions& at) {
+    return lean_at(held_way(problem), problem, at) - problem.held_note->lean.value();
+}
+
+}  // namespace
+
+SlideProblem problem_of(const SettingsQuestion& question) {
+    SlideProblem problem;
+    problem.flat_weight = question.constants.flat_weight;
+    problem.most_mean_sharp = question.constants.most_mean_sharp.value();
+    problem.held_note = question.held_note;
+    std::vector<units::Millimetres> now;
+    for (std::size_t i = 0; i < question.slides.size(); ++i) {
+        const QuestionSlide& slide = question.slides[i];
+        now.push_back(slide.now);
+        SlideProblem::Slide bounds;
+        bounds.now = slide.now.value();
+        bounds.low = slide.fixed ? bounds.now : std::min(slide.least.value(), bounds.now);
+        bounds.high = slide.fixed ? bounds.now : slide.travel.value();
+        bounds.cost =
+            question.constants.cost_per_cent_moved * own_slope(question.tube, question.tube.slides[i]);
+        bounds.places = places_of(slide, bounds, question.constants.step.value());
+        problem.slides.push_back(bounds);
+    }
+    double total = 0.0;
+    for (const QuestionNote& note : question.notes)
+        total += note.weight;
+    for (const QuestionNote& note : question.notes) {
+        SlideProblem::Note laid{note.weight / total, {}};
+        for (const PlayedNote& way : note.ways)
+            laid.ways.push_back(way_of(way, question, now));
+        problem.notes.push_back(laid);
+    }
+    return problem;
+}
+
+double lean_at(const SlideProblem::Way& way, const SlideProblem& problem, const Positions& at) {
+    return way.mean - cents_of_log * std::log(length_at(way, problem, at) / way.length_now);
+}
+
+Choice best_ways(const SlideProblem& problem, const Positions& at) {
+    Choice choice(problem.notes.size(), 0);
+    for (std::size_t n = 0; n < problem.notes.size(); ++n) {
+        const auto& ways = problem.notes[n].ways;
+        if (ways.size() == 1) continue;
+        double best = 0.0;
+        for (std::size_t w = 0; w < ways.size(); ++w) {
+            const double lean = lean_at(ways[w], problem, at);
+            const double cost =
+                expected_cost_of(lean, ways[w].spread, problem.flat_weight).value + ways[w].penalty;
+            if (w == 0 || cost < best) {
+                best = cost;
+                choice[n] = w;
+            }
+        }
+    }
+    return choice;
+}
+
+double objective_at(const SlideProblem& problem, const Positions& at, const Choice& ways) {
+    double sum = moving_cost(problem, at);
+    for (std::size_t n = 0; n < problem.notes.size(); ++n) {
+        const SlideProblem::Note& note = problem.notes[n];
+        if (note.weight == 0.0) continue;
+        const SlideProblem::Way& way = note.ways[ways[n]];
+        const double lean = lean_at(way, problem, at);
+        sum += note.weight * (expected_cost_of(lean, way.spread, problem.flat_weight).value + way.penalty);
+    }
+    return sum;
+}
+
+double guarded_objective(const SlideProblem& problem, const Positions& at, const Choice& ways) {
+    double mean = 0.0;
+    for (std::size_t n = 0; n < problem.notes.size(); ++n) {
+        const SlideProblem::Note& note = problem.notes[n];
+        if (note.weight != 0.0) mean += note.weight * lean_at(note.ways[ways[n]], problem, at);
+    }
+    const double over = std::max(0.0, mean - problem.most_mean_sharp);
+    double guard = over * over;
+    if (problem.held_note) {
+        const double off = held_off(problem, at);
+        guard += off * off;
+    }
+    return objective_at(problem, at, ways) + guard_weight * guard;
+}
+
+LocalModel local_model(const SlideProblem& problem, const Positions& at, const Choice& ways) {
+    const std::size_t size = at.size();
+    LocalModel model{std::vector<double>(size, 0.0), std::vector<double>(size * size, 0.0)};
+    const auto add = [&](const std::vector<double>& gradient, double slope, double curvature) {
+        for (std::size_t i = 0; i < size; ++i) {
+            if (gradient[i] == 0.0) continue;
+            model.slope[i] += slope * gradient[i];
+            for (std::size_t j = 0; j < size; ++j)
+                model.curvature[i * size + j] += curvature * gradient[i] * gradient[j];
+        }
+    };
+    const auto gradient_of = [&](const SlideProblem::Way& way) {
+        const double slope = -cents_of_log / length_at(way, problem, at);
+        std::vector<double> gradient(way.pull);
+        for (double& value : gradient)
+            value *= slope;
+        return gradient;
+    };
+    double mean = 0.0;
+    std::vector<double> mean_gradient(size, 0.0);
+    for (std::size_t n = 0; n < problem.notes.size(); ++n) {
+        const SlideProblem::Note& note = problem.notes[n];
+        if (note.weight == 0.0) continue;
+        const SlideProblem::Way& way = note.ways[ways[n]];
+        const double lean = lean_at(way, problem, at);
+        const ExpectedCost cost = expected_cost_of(lean, way.spread, problem.flat_weight);
+        const std::vector<double> gradient = gradient_of(way);
+        add(gradient, note.weight * cost.slope, note.weight * cost.curvature);
+        mean += note.weight * lean;
+        for (std::size_t i = 0; i < size; ++i)
+            mean_gradient[i] += note.weight * gradient[i];
+    }
+    const double over = mean - problem.most_mean_sharp;
+    if (over > 0.0) add(mean_gradient, 2.0 * guard_weight * over, 2.0 * guard_weight);
+    if (problem.held_note) {
+        add(gradient_of(held_way(problem)), 2.0 * guard_weight * held_off(problem, at), 2.0 * guard_weight);
+    }
+    return model;
+}
+
+}  // namespace lowledger::tuning

@@ -1,0 +1,71 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "model/tuning/settings.h"
+
+namespace lowledger::tuning {
+
+/// A question laid out for the search: bare numbers in cents and mm, since this is the numerical kernel.
+struct SlideProblem {
+    struct Way {
+        double mean = 0.0;
+        double spread = 0.0;
+        double penalty = 0.0;
+        double length_now = 0.0;
+        /// Effective length for each mm of each slide; 0 where the slide does not act.
+        std::vector<double> pull;
+    };
+    struct Note {
+        /// Weights sum to 1.
+        double weight = 0.0;
+        std::vector<Way> ways;
+    };
+    struct Slide {
+        double now = 0.0;
+        double low = 0.0;
+        double high = 0.0;
+        /// Of a mm moved, cents squared.
+        double cost = 0.0;
+        /// Where it may stand, in order; empty: anywhere.
+        std::vector<double> places;
+    };
+    std::vector<Note> notes;
+    std::vector<Slide> slides;
+    double flat_weight = 1.0;
+    double most_mean_sharp = 0.0;
+    std::optional<HeldNote> held_note;
+};
+
+/// A way chosen for each note.
+using Choice = std::vector<std::size_t>;
+using Positions = std::vector<double>;
+
+/// Lays a question out. The question must be valid.
+SlideProblem problem_of(const SettingsQuestion& question);
+
+/// Expected lean of a way with the slides at `at`: mean - 1200 log2(length/length now).
+double lean_at(const SlideProblem::Way& way, const SlideProblem& problem, const Positions& at);
+
+/// The best way of each note at `at`.
+Choice best_ways(const SlideProblem& problem, const Positions& at);
+
+/// Section 4's objective with the ways fixed.
+double objective_at(const SlideProblem& problem, const Positions& at, const Choice& ways);
+
+/// What the search minimises: the objective, and heavily what breaks a side condition (the weighted mean lean
+/// more than `most_mean_sharp`; the held note off its lean).
+double guarded_objective(const SlideProblem& problem, const Positions& at, const Choice& ways);
+
+/// Of what is weighted, without the cost of moving: value, slope and curvature (Gauss-Newton) by position,
+/// with the side conditions.
+struct LocalModel {
+    std::vector<double> slope;
+    /// slides x slides by rows.
+    std::vector<double> curvature;
+};
+LocalModel local_model(const SlideProblem& problem, const Positions& at, const Choice& ways);
+
+}  // namespace lowledger::tuning

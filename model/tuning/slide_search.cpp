@@ -1,0 +1,238 @@
+#include "model/tuning/slide_search.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+namespace lowledger::tuning {
+namespace {
+
+/// Steps shorter than this, in mm, are none.
+constexpr double still = 1e-7;
+
+/// min over t in [low, high] of slope t + curvature t^2/2 + cost |t - kink|.
+double best_on_line(double slope, double curvature, double cost, double kink, double low, double high) {
+    double t = kink;
+    const double at_kink = slope + curvature * kink;
+    if (at_kink > cost) {
+        t = curvature > 0.0 ? kink - (at_kink - cost) / curvature : low;
+    } else if (at_kink < -cost) {
+        t = curvature > 0.0 ? kink - (at_kink + cost) / curvature : high;
+    }
+    return std::clamp(t, low, high);
+}
+
+/// The step that minimises the local model with kinks and limits.
+Positions model_step(const SlideProblem& problem, const LocalModel& model, const Positions& at) {
+    const std::size_t size = at.size();
+    Positions step(size, 0.0);
+    constexpr int most_rounds = 5000;
+    for (int round = 0; round < most_rounds; ++round) {
+        double moved = 0.0;
+        for (std::size_t i = 0; i < size; ++i) {
+            const SlideProblem::Slide& slide = problem.slides[i];
+            if (slide.low == slide.high) continue;
+            double slope = model.slope[i];
+            for (std::size_t j = 0; j < size; ++j) {
+                if (j != i) slope += model.curvature[i * size + j] * step[j];
+            }
+            const double next = best_on_line(slope, model.curvature[i * size + i], slide.cost,
+                                             slide.now - at[i], slide.low - at[i], slide.high - at[i]);
+            moved = std::max(moved, std::abs(next - step[i]));
+            step[i] = next;
+        }
+        if (moved < 0.1 * still) break;
+    }
+    return step;
+}
+
+Positions stepped(const Positions& from, const Positions& step, double part) {
+    Positions to(from);
+    for (std::size_t i = 0; i < to.size(); ++i)
+        to[i] += part * step[i];
+    return to;
+}
+
+/// Halton's sequence (1960): the `index`-th point of the base.
+double halton(unsigned index, unsigned base) {
+    double part = 1.0;
+    double value = 0.0;
+    for (; index > 0; index /= base) {
+        part /= base;
+        value += part * (index % base);
+    }
+    return value;
+}
+
+/// Where slides stand, the middle and the ends of their travel, and points spread evenly between.
+std::vector<Positions> starts(const SlideProblem& problem) {
+    constexpr unsigned evenly = 24;
+    constexpr unsigned bases[] = {2, 3, 5, 7, 11, 13, 17, 19};
+    Positions now;
+    for (const SlideProblem::Slide& slide : problem.slides)
+        now.push_back(slide.now);
+    std::vector<Positions> all{now};
+    const auto add = [&](auto part) {
+        Positions at;
+        for (std::size_t i = 0; i < problem.slides.size(); ++i) {
+            const SlideProblem::Slide& slide = problem.slides[i];
+            at.push_back(slide.low + part(i) * (slide.high - slide.low));
+        }
+        all.push_back(at);
+    };
+    for (const double part : {0.0, 0.5, 1.0})
+        add([part](std::size_t) { return part; });
+    for (unsigned k = 1; k <= evenly; ++k)
+        add([&](std::size_t i) { return halton(k, bases[i % std::size(bases)]); });
+    return all;
+}
+
+/// Turns about between the best positions for the ways and the best ways for the positions; remembers what
+/// each set of ways led to, so that a way seen before ends a start at once.
+class Descent {
+  public:
+    explicit Descent(const SlideProblem& problem) : problem_(problem) {}
+
+    void from(const Positions& start) {
+        Choice ways = best_ways(problem_, start);
+        Positions at = start;
+        while (!found_.contains(ways)) {
+            const Found& here = found_.emplace(ways, minimise_with_ways(problem_, ways, at)).first->second;
+            at = here.at;
+            ways = best_ways(problem_, at);
+        }
+    }
+
+    /// By value, the best first.
+    [[nodiscard]] std::vector<Found> ranked() const {
+        std::vector<Found> all;
+        for (const auto& [ways, found] : found_)
+            all.push_back(found);
+        std::ranges::stable_sort(all, {}, &Found::value);
+        return all;
+    }
+
+  private:
+    const SlideProblem& problem_;
+    std::map<Choice, Found> found_;
+};
+
+/// Searches the places of the slides with the ways fixed: slide by slide, nearest places first, each branch
+/// bounded by the optimum of the slides still free.
+class PlaceSearch {
+  public:
+    PlaceSearch(const SlideProblem& problem, const Choice& ways, Found& best)
+        : problem_(problem), ways_(ways), best_(best) {}
+
+    void run(const Found& free) { branch(problem_, free, 0); }
+
+  private:
+    void branch(const SlideProblem& problem, const Found& free, std::size_t slide) {
+        if (free.value >= best_.value) return;
+        while (slide < problem.slides.size() && problem.slides[slide].places.empty())
+            ++slide;
+        if (slide == problem.slides.size()) {
+            best_ = free;
+            return;
+        }
+        std::vector<double> places = problem.slides[slide].places;
+        std::ranges::sort(places, {}, [&](double place) { return std::abs(place - free.at[slide]); });
+        bool below_open = true;
+        bool above_open = true;
+        for (const double place : places) {
+            bool& open = place < free.at[slide] ? below_open : above_open;
+            if (!open) continue;
+            SlideProblem rest = problem;
+            rest.slides[slide].low = rest.slides[slide].high = place;
+            Positions start = free.at;
+            start[slide] = place;
+            const Found bound = minimise_with_ways(rest, ways_, start);
+            // Convex: further out on this side is no better.
+            if (bound.value >= best_.value) {
+                open = false;
+            } else {
+                branch(rest, bound, slide + 1);
+            }
+        }
+    }
+
+    const SlideProblem& problem_;
+    const Choice& ways_;
+    Found& best_;
+};
+
+std::vector<Found> all_descents(const SlideProblem& problem) {
+    Descent descent(problem);
+    for (const Positions& start : starts(problem))
+        descent.from(start);
+    return descent.ranked();
+}
+
+bool on_places(const SlideProblem& problem) {
+    return std::ranges::any_of(problem.slides, [](const auto& slide) { return !slide.places.empty(); });
+}
+
+Found best_of(const SlideProblem& problem, const std::vector<Found>& ranked) {
+    if (!on_places(problem)) return ranked.front();
+    Found best;
+    best.value = std::numeric_limits<double>::infinity();
+    for (const Found& free : ranked) {
+        if (free.value >= best.value) break;
+        PlaceSearch(problem, free.ways, best).run(free);
+    }
+    // Between places other ways may be better: go on until the ways stay.
+    for (Choice ways = best_ways(problem, best.at); ways != best.ways; ways = best_ways(problem, best.at)) {
+        const double before = best.value;
+        const Found free = minimise_with_ways(problem, ways, best.at);
+        PlaceSearch(problem, ways, best).run(free);
+        if (best.value >= before) break;
+    }
+    return best;
+}
+
+}  // namespace
+
+Found minimise_with_ways(const SlideProblem& problem, const Choice& ways, Positions start) {
+    for (std::size_t i = 0; i < start.size(); ++i)
+        start[i] = std::clamp(start[i], problem.slides[i].low, problem.slides[i].high);
+    Found here{std::move(start), ways, 0.0};
+    here.value = guarded_objective(problem, here.at, ways);
+    constexpr int most_steps = 100;
+    for (int k = 0; k < most_steps; ++k) {
+        const LocalModel model = local_model(problem, here.at, ways);
+        const Positions step = model_step(problem, model, here.at);
+        double longest = 0.0;
+        for (const double part : step)
+            longest = std::max(longest, std::abs(part));
+        if (longest < still) break;
+        bool better = false;
+        for (double part = 1.0; part > 1e-6 && !better; part *= 0.5) {
+            Positions to = stepped(here.at, step, part);
+            const double value = guarded_objective(problem, to, ways);
+            better = value < here.value;
+            if (better) {
+                here.at = std::move(to);
+                here.value = value;
+            }
+        }
+        if (!better) break;
+    }
+    return here;
+}
+
+Found minimise(const SlideProblem& problem) {
+    return best_of(problem, all_descents(problem));
+}
+
+Found minimise_anywhere(const SlideProblem& problem) {
+    return all_descents(problem).front();
+}
+
+Found minimise_near(const SlideProblem& problem, const Positions& start) {
+    Descent descent(problem);
+    descent.from(start);
+    return descent.ranked().front();
+}
+
+}  // namespace lowledger::tuning

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <map>
+
+#include "model/tuning/slide_problem.h"
+
+namespace lowledger::tuning {
+
+struct Found {
+    Positions at;
+    Choice ways;
+    /// The guarded objective there.
+    double value = 0.0;
+};
+
+/// Minimises with the ways fixed, from `start`: proximal Newton steps (Lee, Sun and Saunders 2014), whose
+/// model, a quadratic with the kinks of the cost of moving and the limits, is solved by coordinate descent.
+/// The problem is convex but for the curvature of the logarithm, which a slide's travel is too short for.
+Found minimise_with_ways(const SlideProblem& problem, const Choice& ways, Positions start);
+
+/// Minimises over positions and ways, from many starts in a fixed order; on the places of each slide where it
+/// has them.
+Found minimise(const SlideProblem& problem);
+
+/// The same with any position between the limits, whatever the places: what the places are held against.
+Found minimise_anywhere(const SlideProblem& problem);
+
+/// `minimise_anywhere` from one start: for a problem that differs little from one whose answer is known.
+Found minimise_near(const SlideProblem& problem, const Positions& start);
+
+}  // namespace lowledger::tuning

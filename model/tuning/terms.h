@@ -1,0 +1,111 @@
+#pragma once
+
+#include <compare>
+#include <vector>
+
+#include "model/horns/kind.h"
+#include "model/studio/records.h"
+#include "model/tuning/figures.h"
+
+namespace lowledger::tuning {
+
+/// What a reading is made of beyond acoustics (docs/tuning.md, "What a reading is made of").
+enum class TermKind {
+    horn_overall,
+    valve_tube,
+    horn_by_partial,
+    kind_by_partial,
+    horn_by_set_and_partial,
+    mouthpiece,
+    player_overall,
+    player_slope,
+    player_by_partial,
+    player_by_pitch,
+    room_beta,
+    /// A slide's true place against the place that was written down, or guessed.
+    place_written,
+    place_guessed,
+    place_at_sitting,
+    room_of_sitting,
+    sitting,
+    tuner_of_sitting,
+};
+
+/// One unknown number. What `a` and `b` count depends on the kind: a valve, a partial, a pitch, a slide, a
+/// sheet.
+struct TermKey {
+    TermKind kind = TermKind::horn_overall;
+    int a = 0;
+    int b = 0;
+    auto operator<=>(const TermKey&) const = default;
+};
+
+/// How an unknown is distributed before anything is read: sd in the unit that its coefficient takes to cents,
+/// and the days after which half of what was known of it is left (0: it does not age).
+struct TermLaw {
+    double spread = 0.0;
+    double half_life = 0.0;
+};
+
+struct Term {
+    TermKey key;
+    double coefficient = 0.0;
+};
+
+/// Sorted by key, each key once.
+using Terms = std::vector<Term>;
+
+/// A note as it is played at some time: what both a reading and a prediction are of.
+struct Playing {
+    units::Pitch note;
+    horns::Fingering fingering;
+    int partial = 0;
+    /// Where the slides stand, as far as is known, in the kind's order.
+    std::vector<units::Millimetres> positions;
+};
+
+/// Shares of the parts of the model in a reading or a prediction.
+struct Shares {
+    /// 1 - kappa in a reading; 1 in what slides answer.
+    double horn = 1.0;
+    double player_overall = 1.0;
+    double player_slope = 1.0;
+    /// By partial and by pitch.
+    double player_notes = 1.0;
+};
+
+/// The terms of one horn and one player.
+class TermModel {
+  public:
+    TermModel(const horns::HornKind& kind, studio::Level level, const Figures& figures, units::Hertz a4);
+
+    /// Lean by acoustics alone, against the studio's A4.
+    [[nodiscard]] units::Cents acoustic_lean(const Playing& playing) const;
+    /// Cents for a mm of each slide.
+    [[nodiscard]] std::vector<units::CentsPerMillimetre> pull_slopes(const Playing& playing) const;
+    /// Horn and player terms of a playing; `mouthpiece` is a number for each one that is used.
+    [[nodiscard]] Terms terms(const Playing& playing, const Shares& shares, int mouthpiece) const;
+    [[nodiscard]] TermLaw law(const TermKey& key) const;
+
+    [[nodiscard]] const acoustics::Tube& tube() const { return tube_; }
+    [[nodiscard]] const LevelFigures& level() const { return level_; }
+
+  private:
+    [[nodiscard]] units::Millimetres length(const Playing& playing) const;
+    [[nodiscard]] units::Millimetres own_length(int valve) const;
+
+    const horns::HornKind& kind_;
+    const Figures& figures_;
+    const LevelFigures& level_;
+    units::Hertz a4_;
+    acoustics::Tube tube_;
+};
+
+/// Adds a term, keeping order; coefficients of a key already there add up.
+void add_term(Terms& terms, const TermKey& key, double coefficient);
+
+/// Prior covariance of two sums of terms that are `days` apart, in cents squared: the sum over shared keys of
+/// coefficient coefficient spread^2 2^(-days/half-life).
+double shared_variance(const TermModel& model, const Terms& one, const Terms& other, int days);
+
+}  // namespace lowledger::tuning

@@ -1,0 +1,102 @@
+#include "model/tuning/what_remains.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "model/tuning/loss.h"
+#include "model/tuning/moved_leans.h"
+#include "model/tuning/ways.h"
+
+namespace lowledger::tuning {
+namespace {
+
+/// Chance that a lean N(mean, spread^2) is outside +-tolerance.
+double chance_outside(units::Cents mean, units::Cents spread, units::Cents tolerance) {
+    if (spread.value() <= 0.0) return units::abs(mean) > tolerance ? 1.0 : 0.0;
+    return normal_below(-((tolerance - mean) / spread)) + normal_below((-tolerance - mean) / spread);
+}
+
+class RemainsFinder {
+  public:
+    RemainsFinder(const TuningInputs& inputs, const TuningProfile& profile, const SettingsQuestion& question,
+                  const SlideSettings& settings, const Figures& figures)
+        : inputs_(inputs),
+          profile_(profile),
+          figures_(figures),
+          level_(figures.of(inputs.level)),
+          moved_(question, settings, level_.kappa),
+          tolerance_(inputs.tolerance.value_or(level_.tolerance)) {}
+
+    [[nodiscard]] Remains find(const SlideSettings& settings) const {
+        std::vector<std::pair<double, RemainingNote>> found;
+        for (const NoteAnswer& answer : settings.notes) {
+            const ProfileNote* usual = profile_.usual(answer.note);
+            if (answer.weight <= 0.0 || usual == nullptr) continue;
+            if (units::abs(lean_after(*usual)) <= tolerance_) continue;
+            const RemainingNote note = next_for(*usual);
+            found.emplace_back(answer.weight * units::abs(note.lean).value(), note);
+        }
+        std::ranges::stable_sort(found, std::greater<>{}, [](const auto& entry) { return entry.first; });
+        Remains remains{tolerance_, {}};
+        for (auto& [importance, note] : found)
+            remains.notes.push_back(std::move(note));
+        return remains;
+    }
+
+  private:
+    [[nodiscard]] units::Cents lean_after(const ProfileNote& note) const {
+        return note.mean + moved_.as_played(note.fingering);
+    }
+
+    /// Another fingering of the note that is expected inside the tolerance, the nearest to zero.
+    [[nodiscard]] const ProfileNote* better_fingering(const ProfileNote& usual) const {
+        if (!may_use_alternates(inputs_.kind, inputs_.level)) return nullptr;
+        const ProfileNote* best = nullptr;
+        for (const ProfileNote& way : profile_.notes) {
+            if (way.note != usual.note || way.usual) continue;
+            if (units::abs(lean_after(way)) > tolerance_) continue;
+            if (best == nullptr || units::abs(lean_after(way)) < units::abs(lean_after(*best))) best = &way;
+        }
+        return best;
+    }
+
+    [[nodiscard]] RemainingNote next_for(const ProfileNote& usual) const {
+        RemainingNote note{usual.note, usual.fingering, usual.partial, lean_after(usual), usual.spread};
+        note.takes = usual.takes;
+        note.chance = chance_outside(note.lean, note.spread, tolerance_);
+        const units::Cents most = note.lean.value() > 0.0 ? level_.lip_down : level_.lip_up;
+        const units::Cents size = units::abs(note.lean);
+        const units::Cents bend = std::min(size, most);
+        note.bend = note.lean.value() > 0.0 ? -bend : bend;
+        // Bending into the tolerance is enough.
+        const units::Cents needed = size - tolerance_;
+        if (const ProfileNote* other = better_fingering(usual)) {
+            note.next = Remedy::other_fingering;
+            note.instead = other->fingering;
+            note.lean_instead = lean_after(*other);
+        } else if (needed <= figures_.air_part * most) {
+            note.next = Remedy::air;
+        } else if (needed <= most) {
+            note.next = Remedy::embouchure;
+        } else {
+            note.next = Remedy::beyond_player;
+        }
+        return note;
+    }
+
+    const TuningInputs& inputs_;
+    const TuningProfile& profile_;
+    const Figures& figures_;
+    const LevelFigures& level_;
+    MovedLeans moved_;
+    units::Cents tolerance_;
+};
+
+}  // namespace
+
+Remains remains_of(const TuningInputs& inputs, const TuningProfile& profile, const SettingsQuestion& question,
+                   const SlideSettings& settings, const Figures& figures) {
+    return RemainsFinder(inputs, profile, question, settings, figures).find(settings);
+}
+
+}  // namespace lowledger::tuning
