@@ -86,6 +86,7 @@ std::vector<FaceFile> FontSearch::with(char32_t code_point) const {
     if (!by_nearness_) {
         const Pattern pattern(FcPatternCreate(), &FcPatternDestroy);
         FcPatternAddString(pattern.get(), FC_FAMILY, chars("sans-serif"));
+        FcPatternAddInteger(pattern.get(), FC_WEIGHT, FC_WEIGHT_REGULAR);
         FcConfigSubstitute(configuration_.get(), pattern.get(), FcMatchPattern);
         FcResult result = FcResultMatch;
         by_nearness_.reset(FcFontSort(configuration_.get(), pattern.get(), FcFalse, nullptr, &result),

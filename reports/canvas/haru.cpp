@@ -46,7 +46,7 @@ void HaruDocument::describe(const std::string& title, const std::string& author,
 }
 
 HPDF_Page HaruDocument::add_page(float width, float height) {
-    const HPDF_Page page = HPDF_AddPage(document_.get());
+    HPDF_Page page = HPDF_AddPage(document_.get());
     check();
     check(HPDF_Page_SetWidth(page, width));
     check(HPDF_Page_SetHeight(page, height));
@@ -54,16 +54,16 @@ HPDF_Page HaruDocument::add_page(float width, float height) {
 }
 
 HPDF_Encoder HaruDocument::utf8() {
-    const HPDF_Encoder encoder = HPDF_GetEncoder(document_.get(), utf8_name);
+    HPDF_Encoder encoder = HPDF_GetEncoder(document_.get(), utf8_name);
     check();
     return encoder;
 }
 
 void HaruDocument::add_bookmark(const std::string& title, HPDF_Page page) {
     check(HPDF_SetPageMode(document_.get(), HPDF_PAGE_MODE_USE_OUTLINE));
-    const HPDF_Outline outline = HPDF_CreateOutline(document_.get(), nullptr, title.c_str(), utf8());
+    HPDF_Outline outline = HPDF_CreateOutline(document_.get(), nullptr, title.c_str(), utf8());
     check();
-    const HPDF_Destination destination = HPDF_Page_CreateDestination(page);
+    HPDF_Destination destination = HPDF_Page_CreateDestination(page);
     check();
     check(HPDF_Destination_SetFit(destination));
     check(HPDF_Outline_SetDestination(outline, destination));
@@ -75,7 +75,7 @@ HPDF_Font HaruDocument::font(const std::string& path) {
     if (name == nullptr)
         throw units::Refusal("The PDF could not be made: the font file " + path + " could not be embedded.");
     check();
-    const HPDF_Font loaded = HPDF_GetFont(document_.get(), name, utf8_name);
+    HPDF_Font loaded = HPDF_GetFont(document_.get(), name, utf8_name);
     check();
     fonts_.emplace(path, loaded);
     return loaded;
@@ -153,8 +153,7 @@ void HaruPen::text(const std::vector<Piece>& pieces, float y, float size, float 
 }
 
 void HaruPen::link(float left, float bottom, float right, float top, const std::string& address) {
-    const HPDF_Annotation link =
-        HPDF_Page_CreateURILinkAnnot(page_, {left, bottom, right, top}, address.c_str());
+    HPDF_Annotation link = HPDF_Page_CreateURILinkAnnot(page_, {left, bottom, right, top}, address.c_str());
     document_.check();
     document_.check(HPDF_LinkAnnot_SetBorderStyle(link, 0, 0, 0));
 }

@@ -144,7 +144,7 @@ std::vector<std::string> wrapped(const Faces& faces, std::string_view text, cons
 }
 
 std::string shortened(const Faces& faces, std::string_view text, const TextStyle& style, Millimetres width) {
-    const std::string whole = printable(text);
+    std::string whole = printable(text);
     if (faces.width(whole, style) <= width) return whole;
     const std::string ellipsis = utf8(U'\u2026');
     const Millimetres room = width + rounding;

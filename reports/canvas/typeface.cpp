@@ -76,7 +76,7 @@ bool choose_basic_plane(FT_Face face) {
     constexpr int microsoft = 3;
     constexpr int unicode_bmp = 1;
     for (int i = 0; i < face->num_charmaps; ++i) {
-        const FT_CharMap map = face->charmaps[i];
+        FT_CharMap map = face->charmaps[i];
         if (map->platform_id == microsoft && map->encoding_id == unicode_bmp)
             return FT_Set_Charmap(face, map) == 0;
     }

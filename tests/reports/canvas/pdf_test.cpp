@@ -129,6 +129,7 @@ TEST_F(Pdf, IsTheSameBytesFromEveryThread) {
     std::vector<std::string> made(4);
     {
         std::vector<std::jthread> threads;
+        threads.reserve(made.size());
         for (std::string& bytes : made)
             threads.emplace_back([&bytes] {
                 const Faces own;

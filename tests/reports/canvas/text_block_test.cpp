@@ -111,9 +111,10 @@ TEST_F(TextBlock, RandomTextIsNeverWiderThanItsBoxAndLosesNothing) {
 TEST_F(TextBlock, ShortenedFitsAndEndsInAnEllipsis) {
     const std::string name = "Wilhelmina Konstantynopolita\u0144czykowianeczka of the Long Meadow";
     EXPECT_EQ(shortened(faces, name, style, Millimetres(300)), name);
-    for (double wide = 0.5; wide < 100.0; wide += 1.7) {
-        const std::string part = shortened(faces, name, style, Millimetres(wide));
-        EXPECT_LE(width(part), Millimetres(wide) + rounding);
+    for (int tenths = 5; tenths < 1000; tenths += 17) {
+        const Millimetres wide(tenths / 10.0);
+        const std::string part = shortened(faces, name, style, wide);
+        EXPECT_LE(width(part), wide + rounding);
         EXPECT_TRUE(part.empty() || part.ends_with("\u2026")) << part;
     }
     EXPECT_THAT(shortened(faces, name, style, Millimetres(0.5)), IsEmpty());
