@@ -152,7 +152,7 @@ class Writer {
                                 {"penalty_square_cents", way.penalty.value()}});
             notes.push_back({{"note", units::file_name(note.note)},
                              {"midi", note.note.midi()},
-                             {"weight", answer.question.notes[i].weight},
+                             {"weight", note.weight},
                              {"fingering", fingering(note.way.fingering)},
                              {"partial", note.way.partial},
                              {"is_usual", note.is_usual},
@@ -291,6 +291,12 @@ Json objective(const tuning::SlideSettings& settings) {
             {"chance_of_better", settings.chance_of_better}};
 }
 
+Json held_note(const tuning::SettingsQuestion& question) {
+    if (!question.held_note) return nullptr;
+    return {{"note", units::file_name(question.notes.at(question.held_note->note).note)},
+            {"lean_cents", question.held_note->lean.value()}};
+}
+
 Json constants(const tuning::SettingsConstants& constants) {
     return {{"flat_weight", constants.flat_weight},
             {"cost_per_cent_moved", constants.cost_per_cent_moved},
@@ -349,7 +355,6 @@ std::string_view engine_version() {
 
 std::string settings_json(const tuning::TuningInputs& inputs, const tuning::TuningAnswer& answer) {
     const Writer writer(inputs.kind);
-    const auto& at_zero = answer.question.note_at_zero;
     const Json json = {
         {"format", "lowledger.settings/1"},
         {"engine_version", engine_version()},
@@ -358,8 +363,7 @@ std::string settings_json(const tuning::TuningInputs& inputs, const tuning::Tuni
         {"notes", writer.notes(answer)},
         {"objective", objective(answer.settings)},
         {"constants", constants(answer.question.constants)},
-        {"note_at_zero",
-         at_zero ? Json(units::file_name(answer.question.notes.at(*at_zero).note)) : Json(nullptr)},
+        {"held_note", held_note(answer.question)},
         {"tuning_notes", writer.tuning_notes(answer)},
         {"tube", writer.tube(answer.question.tube)},
         {"card", writer.card(answer.card)},

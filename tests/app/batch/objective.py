@@ -1,0 +1,63 @@
+"""The objective of docs/tuning.md, section 4, computed from lowledger.settings/1 alone.
+
+Shares nothing with the program but the file: normal distribution from math.erf, lengths from the file's tube.
+As a program: objective.py FILE prints the value before and after, and the file's own.
+"""
+
+import json
+import math
+import sys
+
+
+def expected_cost(mean, spread, flat_weight):
+    """E of x^2 where sharp and flat_weight x^2 where flat, for x normal with that mean and spread."""
+    if spread == 0.0:
+        return mean * mean * (1.0 if mean >= 0.0 else flat_weight)
+    z = mean / spread
+    sharp = 0.5 * math.erfc(-z / math.sqrt(2.0))
+    density = math.exp(-0.5 * z * z) / math.sqrt(2.0 * math.pi)
+    square = mean * mean + spread * spread
+    return square * (sharp + flat_weight * (1.0 - sharp)) + (1.0 - flat_weight) * mean * spread * density
+
+
+def length(settings, fingering, position_key):
+    """Effective length in mm of a valved fingering with all slides at settings['slides'][...][position_key]."""
+    down = set() if fingering == "0" else set(fingering)
+    tube = settings["tube"]
+    total = tube["open_mm"]
+    total += sum(valve["tube_mm"] for valve in tube["valves"] if valve["valve"] in down)
+    total += sum(loop["tube_mm"] for loop in tube["loops"] if set(loop["when"]) <= down)
+    for slide in settings["slides"]:
+        if slide["valve"] is None or slide["valve"] in down:
+            total += slide["legs"] * slide["bore"] * (slide[position_key] - slide["designed_mm"])
+    return total
+
+
+def objective(settings, position_key):
+    """Section 4's sum with the slides at now_mm or recommended_mm, the cheapest way chosen for every note."""
+    constants = settings["constants"]
+    total = sum(
+        constants["cost_per_cent_moved"] * slide["cents_per_mm"] * abs(slide[position_key] - slide["now_mm"])
+        for slide in settings["slides"]
+    )
+    for note in settings["notes"]:
+        costs = []
+        for way in note["ways"]:
+            ratio = length(settings, way["fingering"], position_key) / length(settings, way["fingering"], "now_mm")
+            lean = way["estimate_cents"] - 1200.0 * math.log2(ratio)
+            cost = expected_cost(lean, way["spread_cents"], constants["flat_weight"])
+            costs.append(cost + way["penalty_square_cents"])
+        total += note["weight"] * min(costs)
+    return total
+
+
+def main():
+    with open(sys.argv[1], encoding="utf-8") as file:
+        settings = json.load(file)
+    told = settings["objective"]
+    print("before", objective(settings, "now_mm"), told["before_square_cents"])
+    print("after", objective(settings, "recommended_mm"), told["after_square_cents"])
+
+
+if __name__ == "__main__":
+    main()
