@@ -48,6 +48,10 @@ class Recommendation {
           chance_(problem.slides.size(), 0.0),
           taken_(problem.slides.size(), false) {
         if (!question.may_move) return;
+        if (question.constants.chance_of_better <= 0.0) {
+            best_ = minimise(problem_);
+            return;
+        }
         whole_ = minimise_anywhere(problem_);
         while (take_the_best()) {
         }

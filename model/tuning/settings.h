@@ -58,7 +58,7 @@ struct SettingsConstants {
     double cost_per_cent_moved = 0.15;
     /// Move only where the expected mean |cents| falls by this much ...
     units::Cents worth_moving{2.0};
-    /// ... or the chance that moving is better is this high.
+    /// ... or the chance that moving is better is this high; 0: every move is worth it.
     double chance_of_better = 0.8;
     /// Positions are multiples of this (or where a slide stands); of a slide whose position is unknown the
     /// change is. 0: any.

@@ -5,47 +5,13 @@
 #include <limits>
 #include <utility>
 
+#include "model/tuning/model_step.h"
+
 namespace lowledger::tuning {
 namespace {
 
 /// Steps shorter than this, in mm, are none.
 constexpr double still = 1e-7;
-
-/// min over t in [low, high] of slope t + curvature t^2/2 + cost |t - kink|.
-double best_on_line(double slope, double curvature, double cost, double kink, double low, double high) {
-    double t = kink;
-    const double at_kink = slope + curvature * kink;
-    if (at_kink > cost) {
-        t = curvature > 0.0 ? kink - (at_kink - cost) / curvature : low;
-    } else if (at_kink < -cost) {
-        t = curvature > 0.0 ? kink - (at_kink + cost) / curvature : high;
-    }
-    return std::clamp(t, low, high);
-}
-
-/// The step that minimises the local model with kinks and limits.
-Positions model_step(const SlideProblem& problem, const LocalModel& model, const Positions& at) {
-    const std::size_t size = at.size();
-    Positions step(size, 0.0);
-    constexpr int most_rounds = 5000;
-    for (int round = 0; round < most_rounds; ++round) {
-        double moved = 0.0;
-        for (std::size_t i = 0; i < size; ++i) {
-            const SlideProblem::Slide& slide = problem.slides[i];
-            if (slide.low == slide.high) continue;
-            double slope = model.slope[i];
-            for (std::size_t j = 0; j < size; ++j) {
-                if (j != i) slope += model.curvature[i * size + j] * step[j];
-            }
-            const double next = best_on_line(slope, model.curvature[i * size + i], slide.cost,
-                                             slide.now - at[i], slide.low - at[i], slide.high - at[i]);
-            moved = std::max(moved, std::abs(next - step[i]));
-            step[i] = next;
-        }
-        if (moved < 0.1 * still) break;
-    }
-    return step;
-}
 
 Positions stepped(const Positions& from, const Positions& step, double part) {
     Positions to(from);
@@ -67,7 +33,7 @@ double halton(unsigned index, unsigned base) {
 
 /// Where slides stand, the middle and the ends of their travel, and points spread evenly between.
 std::vector<Positions> starts(const SlideProblem& problem) {
-    constexpr unsigned evenly = 24;
+    constexpr unsigned evenly = 64;
     constexpr unsigned bases[] = {2, 3, 5, 7, 11, 13, 17, 19};
     Positions now;
     for (const SlideProblem::Slide& slide : problem.slides)

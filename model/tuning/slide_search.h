@@ -14,7 +14,7 @@ struct Found {
 };
 
 /// Minimises with the ways fixed, from `start`: proximal Newton steps (Lee, Sun and Saunders 2014), whose
-/// model, a quadratic with the kinks of the cost of moving and the limits, is solved by coordinate descent.
+/// model, a quadratic with the kinks of the cost of moving and the limits, is solved exactly (`model_step`).
 /// The problem is convex but for the curvature of the logarithm, which a slide's travel is too short for.
 Found minimise_with_ways(const SlideProblem& problem, const Choice& ways, Positions start);
 
