@@ -59,6 +59,26 @@ std::string fingering_label(const horns::HornKind& kind, const horns::Fingering&
     return valves.empty() ? position : position + "+" + valves;
 }
 
+std::string fingering_figure(const horns::HornKind& kind, const horns::Fingering& fingering) {
+    std::string figure = fingering_label(kind, fingering);
+    std::erase(figure, '-');
+    return figure;
+}
+
+std::string kind_name(const horns::HornKind& kind) {
+    std::string name;
+    for (std::size_t i = 0; i < kind.name.size(); ++i) {
+        const bool after_note = i > 0 && kind.name[i - 1] >= 'A' && kind.name[i - 1] <= 'G';
+        const bool ends = i + 1 == kind.name.size() || kind.name[i + 1] == ' ' || kind.name[i + 1] == ',';
+        if (kind.name[i] == 'b' && after_note && ends) {
+            name += flat;
+        } else {
+            name += kind.name[i];
+        }
+    }
+    return name;
+}
+
 std::string played_note(const Words& words, const horns::HornKind& kind, const units::Spelling& note,
                         const horns::Fingering& fingering) {
     const std::string name = note_name(note);
@@ -85,11 +105,6 @@ std::string date_text(const Words& words, studio::Date date) {
                      {{"day", std::to_string(date.day())},
                       {"month", words.say(months.at(static_cast<std::size_t>(date.month() - 1)))},
                       {"year", std::to_string(date.year())}});
-}
-
-std::string called_name(const studio::Student& student) {
-    if (!student.called.empty()) return student.called;
-    return student.name.substr(0, student.name.find(' '));
 }
 
 }  // namespace lowledger::words

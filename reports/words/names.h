@@ -4,7 +4,6 @@
 
 #include "model/horns/kind.h"
 #include "model/studio/date.h"
-#include "model/studio/records.h"
 #include "model/units/pitch.h"
 #include "model/units/quantity.h"
 #include "reports/words/words.h"
@@ -28,6 +27,12 @@ std::string note_name_with_octave(const units::Spelling& spelling);
 /// valve's label are signs.
 std::string fingering_label(const horns::HornKind& kind, const horns::Fingering& fingering);
 
+/// The same as short as it can stand in music: "0", "13", "4".
+std::string fingering_figure(const horns::HornKind& kind, const horns::Fingering& fingering);
+
+/// A kind's name with its flats as signs: "BB♭ tuba, four valves".
+std::string kind_name(const horns::HornKind& kind);
+
 /// A note with how it is played, to stand inside a sentence: "open B♭", "G with valves 1-2", "F in
 /// position 1".
 std::string played_note(const Words& words, const horns::HornKind& kind, const units::Spelling& note,
@@ -35,8 +40,5 @@ std::string played_note(const Words& words, const horns::HornKind& kind, const u
 
 /// "25 November 2026".
 std::string date_text(const Words& words, studio::Date date);
-
-/// What the student is called: `called`, else the first word of the name.
-std::string called_name(const studio::Student& student);
 
 }  // namespace lowledger::words

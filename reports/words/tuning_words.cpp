@@ -196,6 +196,16 @@ std::string band_note_sentence(const Speech& speech, const tuning::BandNote& ban
     return lean_sentence(speech, forms, played(speech, band.note, band.fingering), band.reading);
 }
 
+std::string band_note_text(const Speech& speech, const tuning::BandNote& band) {
+    return band_note_sentence(speech, band) + " " + speech.words.say(Sentence::band_note_keep);
+}
+
+std::string caution_of_kind(const Words& words, std::string_view caution) {
+    const auto* const found = std::find(sentence_ids.begin(), sentence_ids.end(), caution);
+    if (found == sentence_ids.end()) return std::string(caution);
+    return words.say(static_cast<Sentence>(found - sentence_ids.begin()));
+}
+
 std::string remaining_sentence(const Speech& speech, const tuning::RemainingNote& note) {
     const std::string name = played(speech, note.note, note.fingering);
     const std::string cents = cents_text(note.lean);

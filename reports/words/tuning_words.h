@@ -39,6 +39,13 @@ std::string differs_sentence(const Speech& speech, const tuning::CardStep& step,
 /// "On open B♭ yours should read about 3 cents sharp with these slides: ..."
 std::string band_note_sentence(const Speech& speech, const tuning::BandNote& band);
 
+/// The same with what to do about the slides meanwhile.
+std::string band_note_text(const Speech& speech, const tuning::BandNote& band);
+
+/// A caution that a kind names: by the sentence's id without "caution-" ("lift-sousaphone"), or in its own
+/// words.
+std::string caution_of_kind(const Words& words, std::string_view caution);
+
 /// One note of what remains, for the teacher.
 std::string remaining_sentence(const Speech& speech, const tuning::RemainingNote& note);
 

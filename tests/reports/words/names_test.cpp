@@ -49,26 +49,34 @@ TEST(Names, FingeringsAsTheyStandUnderANote) {
     EXPECT_EQ(fingering_label(bass_trombone(), {{1, 2}, 2}), "2+F+G\u266D");
 }
 
+TEST(Names, FiguresAreAsShortAsTheyCanBe) {
+    EXPECT_EQ(fingering_figure(tuba(), {{1, 2, 4}, 0}), "124");
+    EXPECT_EQ(fingering_figure(bass_trombone(), {{1}, 2}), "2+F");
+}
+
 TEST(Names, ANoteAsItIsPlayed) {
-    EXPECT_EQ(played(tuba(), {{}, 0}), "open B\u266D");
-    EXPECT_EQ(played(tuba(), {{4}, 0}), "B\u266D with valve 4");
-    EXPECT_EQ(played(tuba(), {{1, 3}, 0}), "B\u266D with valves 1-3");
-    EXPECT_EQ(played(bass_trombone(), {{}, 1}), "B\u266D in position 1");
+    EXPECT_EQ(played(tuba(), {{}, 0}),
+              "open\u00A0"
+              "B\u266D");
+    EXPECT_EQ(played(tuba(), {{4}, 0}),
+              "B\u266D with valve\u00A0"
+              "4");
+    EXPECT_EQ(played(tuba(), {{1, 3}, 0}),
+              "B\u266D with valves\u00A0"
+              "1-3");
+    EXPECT_EQ(played(bass_trombone(), {{}, 1}),
+              "B\u266D in position\u00A0"
+              "1");
 }
 
 TEST(Names, DatesAreWrittenOut) {
     EXPECT_EQ(date_text(Words(), {2026, 11, 5}), "5 November 2026");
 }
 
-TEST(Names, CalledNameIsTheFirstWordUnlessGiven) {
-    studio::Student ida;
-    ida.name = "Ida Marie Holm";
-    EXPECT_EQ(called_name(ida), "Ida");
-    ida.called = "Mia";
-    EXPECT_EQ(called_name(ida), "Mia");
-    ida = {};
-    ida.name = "Ida";
-    EXPECT_EQ(called_name(ida), "Ida");
+TEST(Names, AKindsFlatsAreSigns) {
+    auto kind = tuba();
+    kind.name = "BBb tuba, E and Bb, B tub";
+    EXPECT_EQ(kind_name(kind), "BB\u266D tuba, E and B\u266D, B tub");
 }
 
 }  // namespace

@@ -1,0 +1,155 @@
+#include <algorithm>
+
+#include "reports/canvas/text_block.h"
+#include "reports/charts/lean_chart.h"
+#include "reports/engraving/engraver.h"
+#include "reports/pages/chart_notes.h"
+#include "reports/pages/handout_parts.h"
+#include "reports/pages/watch_list.h"
+#include "reports/words/names.h"
+
+namespace lowledger::pages {
+namespace {
+
+using canvas::Box;
+using canvas::Point;
+using units::Millimetres;
+using namespace units::literals;
+using words::Sentence;
+
+constexpr auto staff_space = 1.3_mm;
+constexpr auto key_gap = 1.5_mm;
+constexpr auto tallest_chart = 75_mm;
+constexpr auto label_width = 15_mm;
+constexpr auto group_gap = 1.2_mm;
+
+Millimetres draw_heading(const Sheet& sheet, Sentence heading, Point top_left, Millimetres width) {
+    return canvas::draw_block(sheet.page, sheet.faces, sheet.words.say(heading), type::heading, top_left,
+                              width) +
+           0.5_mm;
+}
+
+charts::LeanChart chart_of(const HandoutInputs& inputs) {
+    charts::LeanChart chart;
+    chart.clef = inputs.kind.clef;
+    chart.notes = chart_notes(inputs, most_by_name);
+    chart.tolerance = inputs.answer.remains.tolerance;
+    return chart;
+}
+
+/// How to read the chart, and what it rests on.
+std::string chart_key(const Sheet& sheet, const HandoutInputs& inputs) {
+    const auto& words = sheet.words;
+    const auto& profile = inputs.answer.profile;
+    const bool with_after = inputs.answer.enough.tuning_notes_in();
+    return words.say(with_after ? Sentence::chart_key : Sentence::chart_key_before) + " " +
+           words.say(Sentence::chart_from,
+                     {{"sheets",
+                       words.say_counted(Sentence::sheets_one, Sentence::sheets_many, profile.sheets_used)},
+                      {"readings", words.say_counted(Sentence::readings_one, Sentence::readings_many,
+                                                     profile.takes_used)}});
+}
+
+Millimetres key_height(const Sheet& sheet, const HandoutInputs& inputs, Millimetres width) {
+    return canvas::block_height(sheet.faces, chart_key(sheet, inputs), type::small, width) + key_gap;
+}
+
+Millimetres group_height(const Sheet& sheet, const WatchGroup& group, Millimetres width) {
+    return canvas::block_height(sheet.faces, group.text, type::body, width - label_width) + group_gap;
+}
+
+Millimetres groups_height(const Sheet& sheet, const std::vector<WatchGroup>& groups, Millimetres width) {
+    Millimetres height;
+    for (const WatchGroup& group : groups)
+        height += group_height(sheet, group, width);
+    return height;
+}
+
+std::string none_to_watch(const Sheet& sheet, const HandoutInputs& inputs) {
+    const int tolerance = words::whole_cents(inputs.answer.remains.tolerance);
+    return sheet.words.say(Sentence::watch_none, {{"tolerance", std::to_string(tolerance)}});
+}
+
+/// As many notes by name as the height allows.
+std::vector<WatchGroup> groups_that_fit(const Sheet& sheet, const HandoutInputs& inputs, Millimetres width,
+                                        Millimetres height) {
+    const auto speech = speech_of(inputs, sheet.words);
+    for (std::size_t most = most_by_name; most > 1; --most) {
+        auto groups = watch_groups(speech, inputs.answer.remains, most);
+        if (groups_height(sheet, groups, width) <= height) return groups;
+    }
+    return watch_groups(speech, inputs.answer.remains, 1);
+}
+
+}  // namespace
+
+Millimetres least_chart_height(const Sheet& sheet, const HandoutInputs& inputs, Millimetres width) {
+    const auto chart = chart_of(inputs);
+    if (chart.notes.empty()) return 0_mm;
+    const engraving::Engraver engraver(sheet.faces, staff_space);
+    return canvas::leading(type::heading) + 0.5_mm + charts::least_lean_chart_height(engraver, chart, width) +
+           key_height(sheet, inputs, width);
+}
+
+Millimetres draw_chart(const Sheet& sheet, const HandoutInputs& inputs, const Box& place) {
+    const auto chart = chart_of(inputs);
+    if (chart.notes.empty()) return place.top;
+    const Millimetres top =
+        draw_heading(sheet, Sentence::chart_heading, {place.left, place.top}, place.width);
+    const engraving::Engraver engraver(sheet.faces, staff_space);
+    const Millimetres room = place.bottom() - top - key_height(sheet, inputs, place.width);
+    const Millimetres height = std::max(charts::least_lean_chart_height(engraver, chart, place.width),
+                                        std::min(room, tallest_chart));
+    charts::draw_lean_chart(sheet.page, engraver, chart, {place.left, top, place.width, height});
+    return canvas::draw_block(sheet.page, sheet.faces, chart_key(sheet, inputs), type::small,
+                              {place.left, top + height + key_gap}, place.width);
+}
+
+Millimetres band_note_height(const Sheet& sheet, const HandoutInputs& inputs, Millimetres width) {
+    if (!inputs.answer.card.band_note) return 0_mm;
+    const std::string text =
+        words::band_note_text(speech_of(inputs, sheet.words), *inputs.answer.card.band_note);
+    return canvas::leading(type::heading) + 0.5_mm +
+           canvas::block_height(sheet.faces, text, type::body, width);
+}
+
+Millimetres draw_band_note(const Sheet& sheet, const HandoutInputs& inputs, Point top_left,
+                           Millimetres width) {
+    if (!inputs.answer.card.band_note) return top_left.y;
+    const std::string text =
+        words::band_note_text(speech_of(inputs, sheet.words), *inputs.answer.card.band_note);
+    const Millimetres y = draw_heading(sheet, Sentence::band_note_heading, top_left, width);
+    return canvas::draw_block(sheet.page, sheet.faces, text, type::body, {top_left.x, y}, width);
+}
+
+Millimetres watch_list_height(const Sheet& sheet, const HandoutInputs& inputs, Millimetres width,
+                              std::size_t most) {
+    const Millimetres heading = canvas::leading(type::heading) + 0.5_mm;
+    if (inputs.answer.remains.notes.empty()) {
+        return heading + canvas::block_height(sheet.faces, none_to_watch(sheet, inputs), type::body, width);
+    }
+    const auto groups = watch_groups(speech_of(inputs, sheet.words), inputs.answer.remains, most);
+    return heading + groups_height(sheet, groups, width) - group_gap;
+}
+
+Millimetres draw_watch_list(const Sheet& sheet, const HandoutInputs& inputs, const Box& place) {
+    Millimetres y = draw_heading(sheet, Sentence::watch_heading, {place.left, place.top}, place.width);
+    if (inputs.answer.remains.notes.empty()) {
+        return canvas::draw_block(sheet.page, sheet.faces, none_to_watch(sheet, inputs), type::body,
+                                  {place.left, y}, place.width);
+    }
+    std::string label;
+    for (const WatchGroup& group : groups_that_fit(sheet, inputs, place.width, place.bottom() - y)) {
+        if (group.label != label) {
+            canvas::draw_text(sheet.page, sheet.faces, group.label, type::strong,
+                              {place.left, y + canvas::ascent(type::strong)});
+            label = group.label;
+        }
+        canvas::draw_block(sheet.page, sheet.faces, group.text, type::body, {place.left + label_width, y},
+                           place.width - label_width);
+        y += group_height(sheet, group, place.width);
+    }
+    return y - group_gap;
+}
+
+}  // namespace lowledger::pages

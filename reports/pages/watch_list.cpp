@@ -1,0 +1,99 @@
+#include "reports/pages/watch_list.h"
+
+#include <algorithm>
+#include <array>
+
+#include "reports/words/names.h"
+
+namespace lowledger::pages {
+namespace {
+
+using tuning::RemainingNote;
+using tuning::Remedy;
+using words::Sentence;
+using words::Speech;
+
+struct GroupKind {
+    Remedy remedy;
+    /// Which notes: sharp ones, flat ones, or both where the sentence is the same.
+    enum class Side { sharp, flat, both } side;
+    Sentence label;
+    Sentence text;
+};
+
+constexpr std::array<GroupKind, 6> group_kinds = {{
+    {Remedy::other_fingering, GroupKind::Side::both, Sentence::watch_horn, Sentence::watch_horn_how},
+    {Remedy::air, GroupKind::Side::sharp, Sentence::watch_air, Sentence::watch_air_sharp},
+    {Remedy::air, GroupKind::Side::flat, Sentence::watch_air, Sentence::watch_air_flat},
+    {Remedy::embouchure, GroupKind::Side::sharp, Sentence::watch_lips, Sentence::watch_lips_sharp},
+    {Remedy::embouchure, GroupKind::Side::flat, Sentence::watch_lips, Sentence::watch_lips_flat},
+    {Remedy::beyond_player, GroupKind::Side::both, Sentence::watch_teacher, Sentence::watch_teacher_how},
+}};
+
+bool belongs(const RemainingNote& note, const GroupKind& kind) {
+    if (note.next != kind.remedy) return false;
+    const bool sharp = note.lean > units::Cents(0.0);
+    return kind.side == GroupKind::Side::both || sharp == (kind.side == GroupKind::Side::sharp);
+}
+
+/// Where several notes of the list share a name: low, middle or high among them. No octave numbers, which few
+/// players know.
+std::string told_apart(const Speech& speech, const tuning::Remains& remains, units::Pitch pitch) {
+    const auto name_of = [&](units::Pitch p) {
+        return words::note_name(units::spell(p, speech.accidentals));
+    };
+    const std::string name = name_of(pitch);
+    bool lower = false;
+    bool higher = false;
+    for (const auto& other : remains.notes) {
+        if (name_of(other.note) != name) continue;
+        lower = lower || other.note < pitch;
+        higher = higher || other.note > pitch;
+    }
+    if (!lower && !higher) return name;
+    const Sentence place =
+        lower && higher ? Sentence::note_middle : (higher ? Sentence::note_low : Sentence::note_high);
+    return speech.words.say(place, {{"note", name}});
+}
+
+std::string listed(const Speech& speech, const tuning::Remains& remains, const RemainingNote& note) {
+    const std::string name = told_apart(speech, remains, note.note);
+    if (note.next == Remedy::other_fingering && note.instead) {
+        return speech.words.say(
+            Sentence::watch_note_instead,
+            {{"note", name}, {"fingering", words::fingering_label(speech.kind, *note.instead)}});
+    }
+    return speech.words.say(Sentence::watch_note,
+                            {{"note", name},
+                             {"fingering", words::fingering_label(speech.kind, note.fingering)},
+                             {"cents", words::cents_text(note.lean)}});
+}
+
+}  // namespace
+
+std::vector<WatchGroup> watch_groups(const Speech& speech, const tuning::Remains& remains, std::size_t most) {
+    std::vector<WatchGroup> groups;
+    for (const GroupKind& kind : group_kinds) {
+        std::string notes;
+        std::size_t named = 0;
+        int more = 0;
+        for (const auto& note : remains.notes) {
+            if (!belongs(note, kind)) continue;
+            if (named == most) {
+                ++more;
+                continue;
+            }
+            if (named++ > 0) notes += ", ";
+            notes += listed(speech, remains, note);
+        }
+        if (named == 0) continue;
+        if (more > 0) {
+            notes = speech.words.say_counted(Sentence::watch_and_more_one, Sentence::watch_and_more_many,
+                                             more, {{"notes", notes}});
+        }
+        groups.push_back({speech.words.say(kind.label), speech.words.say(kind.text, {{"notes", notes}})});
+    }
+    return groups;
+}
+
+}  // namespace lowledger::pages
