@@ -32,14 +32,14 @@ std::vector<std::string> HornKind::valve_labels() const {
     return labels;
 }
 
-std::optional<std::size_t> HornKind::slide_index(std::string_view wanted) const {
-    const auto at = std::ranges::find(slides, wanted, &SlideKind::id);
+std::optional<std::size_t> HornKind::slide_index(std::string_view slide_id) const {
+    const auto at = std::ranges::find(slides, slide_id, &SlideKind::id);
     if (at == slides.end()) return std::nullopt;
     return static_cast<std::size_t>(at - slides.begin());
 }
 
-const SlideKind* HornKind::slide(std::string_view wanted) const {
-    const auto index = slide_index(wanted);
+const SlideKind* HornKind::slide(std::string_view slide_id) const {
+    const auto index = slide_index(slide_id);
     return index ? &slides[*index] : nullptr;
 }
 

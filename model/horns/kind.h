@@ -64,7 +64,7 @@ struct TuningStep {
 };
 
 /// A note to listen to once the slides are set; nothing is moved for it.
-struct CheckNote {
+struct CheckNote {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch has no default
     units::Pitch note;
     Fingering fingering;
     bool operator==(const CheckNote&) const = default;
@@ -117,8 +117,8 @@ struct HornKind {
 
     [[nodiscard]] std::vector<std::string> valve_labels() const;
     /// Null if it has no slide of that id.
-    [[nodiscard]] const SlideKind* slide(std::string_view id) const;
-    [[nodiscard]] std::optional<std::size_t> slide_index(std::string_view id) const;
+    [[nodiscard]] const SlideKind* slide(std::string_view slide_id) const;
+    [[nodiscard]] std::optional<std::size_t> slide_index(std::string_view slide_id) const;
     /// Whether the horn has those valves and can use them together, and names a position if it has a hand
     /// slide and only then.
     [[nodiscard]] bool allows(const Fingering& fingering) const;

@@ -26,9 +26,8 @@ int valve_of(const KindTable& table, std::string_view key, const std::string& la
              const std::vector<ValveKind>& valves) {
     const auto at = std::ranges::find(valves, label, &ValveKind::label);
     if (at == valves.end()) {
-        std::vector<std::string> labels;
-        for (const ValveKind& valve : valves)
-            labels.push_back(valve.label);
+        std::vector<std::string> labels(valves.size());
+        std::ranges::transform(valves, labels.begin(), &ValveKind::label);
         table.refuse(key, valves.empty()
                               ? std::string("names a valve, but the kind has none.")
                               : fmt::format("names the valve \"{}\", which the kind does not have; it "
@@ -300,11 +299,11 @@ class KindReader {
 
 }  // namespace
 
-HornKind read_kind(std::string_view text, std::string_view file_name) {
+HornKind read_kind(std::string_view toml, std::string_view file_name) {
     try {
-        const toml::table root = toml::parse(text, file_name);
-        return KindReader(root, text, file_name).read();
-    } catch (const toml::parse_error& error) {
+        const ::toml::table root = ::toml::parse(toml, file_name);
+        return KindReader(root, toml, file_name).read();
+    } catch (const ::toml::parse_error& error) {
         throw units::Refusal(fmt::format("{}, line {}: this is not TOML: {}.", file_name,
                                          error.source().begin.line, error.description()));
     }
