@@ -47,7 +47,7 @@ FaceFile file_of(FcPattern* font) {
 
 }  // namespace
 
-FontSearch::FontSearch() : configuration_(owned(FcConfigReference(nullptr))) {
+FontSearch::FontSearch() : configuration_(owned(FcInitLoadConfigAndFonts())) {
     if (!configuration_) throw units::Refusal("The system's list of fonts (fontconfig) could not be read.");
 }
 

@@ -15,7 +15,7 @@ namespace lowledger::canvas {
 /// The fonts that fontconfig knows, of the kind a page can use: upright TrueType files of one fixed face.
 class FontSearch {
   public:
-    /// The system's fonts.
+    /// The system's fonts; a list of its own, since the library never frees the one it shares.
     FontSearch();
     /// The fonts of one fontconfig file. Throws Refusal if it does not load.
     explicit FontSearch(const std::filesystem::path& configuration);
