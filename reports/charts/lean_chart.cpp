@@ -14,7 +14,6 @@ namespace lowledger::charts {
 namespace {
 
 using canvas::Page;
-using canvas::Point;
 using canvas::Stroke;
 using canvas::TextStyle;
 using canvas::Tone;

@@ -77,7 +77,7 @@ Drawing placed(std::vector<Step> steps, double scale_x, double dx, double scale_
 /// A glyph of Noto Music, whose em is four staff spaces and whose y = 0 is the bottom line, with its ink's
 /// left edge at 0 and the height `origin` above the bottom line at 0.
 Drawing notation(const Faces& faces, char32_t code_point, double origin) {
-    const Faces::Glyph glyph = faces.music_glyph(code_point, Faces::MusicFace::notation);
+    const Faces::Glyph& glyph = faces.music_glyph(code_point, Faces::MusicFace::notation);
     const double scale = 4.0 / glyph.units_per_em;
     const double left = ink_of(glyph.steps).left.value() * scale;
     return placed(glyph.steps, scale, -left, scale, -origin);
@@ -92,7 +92,7 @@ Drawing notehead(const Faces& faces, char32_t code_point) {
 /// An accidental of DejaVu Sans `height` spaces high, with the height of its note at the share `middle` of
 /// it: that face's accidentals are better drawn than Noto Music's.
 Drawing accidental(const Faces& faces, char32_t code_point, double height, double middle) {
-    const Faces::Glyph glyph = faces.music_glyph(code_point, Faces::MusicFace::signs);
+    const Faces::Glyph& glyph = faces.music_glyph(code_point, Faces::MusicFace::signs);
     const InkBox ink = ink_of(glyph.steps);
     const double scale = height / (ink.top - ink.bottom).value();
     return placed(glyph.steps, scale, -ink.left.value() * scale, scale,

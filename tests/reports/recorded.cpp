@@ -100,8 +100,9 @@ std::string difference_from_golden(const Page& page, std::string_view name) {
         const std::string want = i < expected.size() ? expected[i] : "(end)";
         const std::string have = i < actual.size() ? actual[i] : "(end)";
         if (want != have) {
-            return std::string(name) + " line " + std::to_string(i + 1) + "\n  stored: " + want +
-                   "\n  now:    " + have;
+            std::ostringstream difference;
+            difference << name << " line " << i + 1 << "\n  stored: " << want << "\n  now:    " << have;
+            return difference.str();
         }
     }
     return {};

@@ -54,7 +54,8 @@ TEST(GaugeStrip, IsTrueToAHundredthOfAMillimetre) {
 
 TEST(GaugeStrip, EverythingLiesOnTheStripAndNoTextOnAnotherOrOnTheMark) {
     for (const double travel : {8.0, 15.0, 25.0, 50.0, 70.0, 90.0}) {
-        for (double position = 0.0; position <= travel; position += 2.5) {
+        for (int halves = 0; halves <= static_cast<int>(travel * 2.0); halves += 5) {
+            const double position = halves / 2.0;
             const GaugeStrip strip{"second valve slide", "12.5 mm", Millimetres(position),
                                    Millimetres(travel)};
             Page page;
