@@ -35,22 +35,22 @@ struct TeacherHand {
 struct TuningInputs {
     horns::HornKind kind;
     /// The horn's slides; one that is missing has the kind's least and travel.
-    std::vector<studio::HornSlide> slides;
+    std::vector<studio::HornSlide> slides{};
     /// Where they stand today, by slide id; a missing one is unknown.
-    std::map<std::string, units::Millimetres> positions;
+    std::map<std::string, units::Millimetres> positions{};
     studio::Level level = studio::Level::beginner;
     /// Empty: the level's.
-    std::optional<units::Cents> tolerance;
+    std::optional<units::Cents> tolerance{};
     /// The student's sheets on this horn, all of them; those not used are told in the profile.
-    std::vector<studio::TuningSheet> sheets;
+    std::vector<studio::TuningSheet> sheets{};
     units::Hertz studio_a4 = units::standard_a4;
     units::Celsius usual_room{21.0};
     studio::Date today;
     /// The room that the card is for; empty: the usual one.
-    std::optional<units::Celsius> room_today;
+    std::optional<units::Celsius> room_today{};
     /// What the student's tuner is set to.
     units::Hertz tuner_a4 = units::standard_a4;
-    TeacherHand hand;
+    TeacherHand hand{};
 };
 
 /// Whether the tuning notes are in. Until they are nothing is to be moved.
