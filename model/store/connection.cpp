@@ -132,6 +132,7 @@ Connection::Connection(const fs::path& path, Access access)
       })) {
     refusing(Task::open, path_, [&] {
         check_it_is_a_studio();
+        check_nothing_is_cut_off();
         bring_up_to_date();
         prepare();
     });
@@ -147,6 +148,22 @@ void Connection::check_it_is_a_studio() {
         throw NotAStudio(fmt::format(
             "{} is a database of another program, not a studio: choose another file.", path_.string()));
     }
+}
+
+void Connection::check_nothing_is_cut_off() {
+    // SQLite itself misses a cut within the last page. While there is a WAL the main file may be behind.
+    Statement journal(database_, "PRAGMA journal_mode");
+    journal.step();
+    if (journal.text(0) != "delete") return;
+    Statement size(database_, "SELECT page_count * page_size FROM pragma_page_count, pragma_page_size");
+    size.step();
+    std::error_code error;
+    const auto there = fs::file_size(path_, error);
+    if (error || there >= static_cast<std::uintmax_t>(size.integer(0))) return;
+    throw StudioDamaged(
+        fmt::format("The studio {} is cut off at its end, as after a copy that broke off: leave the "
+                    "file as it is and go back to a copy.",
+                    path_.string()));
 }
 
 void Connection::bring_up_to_date() {

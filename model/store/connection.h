@@ -25,6 +25,7 @@ class Connection {
 
   private:
     void check_it_is_a_studio();
+    void check_nothing_is_cut_off();
     void bring_up_to_date();
     void prepare();
 

@@ -1,5 +1,5 @@
 -- A constraint's name is the rule in words: it is what the user reads when a value breaks it.
--- Dates are civil dates, 'YYYY-MM-DD'; date(x) IS x holds for those alone, and for NULL.
+-- Dates are civil dates, 'YYYY-MM-DD'; date(x, '+0 days') IS x holds for those alone, and for NULL.
 
 CREATE TABLE studio (
     id INTEGER PRIMARY KEY CHECK (id = 1),
@@ -70,7 +70,7 @@ CREATE TABLE slide_position (
     origin TEXT NOT NULL,
     FOREIGN KEY (horn_id, slide) REFERENCES horn_slide (horn_id, slide),
     CONSTRAINT "a date lies between 1900 and 2199"
-        CHECK (date(on_date) IS on_date AND on_date BETWEEN '1900-01-01' AND '2199-12-31'),
+        CHECK (date(on_date, '+0 days') IS on_date AND on_date BETWEEN '1900-01-01' AND '2199-12-31'),
     CONSTRAINT "a slide stands between 0 and 2000 mm" CHECK (position_mm BETWEEN 0 AND 2000),
     CONSTRAINT "a position is from the start, measured, moved or from a repair"
         CHECK (origin IN ('start', 'measured', 'moved', 'repair'))
@@ -85,8 +85,8 @@ CREATE TABLE horn_use (
     from_date TEXT NOT NULL,
     until_date TEXT,
     CONSTRAINT "a date lies between 1900 and 2199"
-        CHECK (date(from_date) IS from_date AND from_date BETWEEN '1900-01-01' AND '2199-12-31'
-           AND date(until_date) IS until_date),
+        CHECK (date(from_date, '+0 days') IS from_date AND from_date BETWEEN '1900-01-01' AND '2199-12-31'
+           AND date(until_date, '+0 days') IS until_date),
     CONSTRAINT "a horn is given back no earlier than it was taken"
         CHECK (until_date BETWEEN from_date AND '2199-12-31')
 ) STRICT;
@@ -107,7 +107,7 @@ CREATE TABLE tuning_sheet (
     tuner_a4_hz REAL NOT NULL,
     remarks TEXT NOT NULL,
     CONSTRAINT "a date lies between 1900 and 2199"
-        CHECK (date(on_date) IS on_date AND on_date BETWEEN '1900-01-01' AND '2199-12-31'),
+        CHECK (date(on_date, '+0 days') IS on_date AND on_date BETWEEN '1900-01-01' AND '2199-12-31'),
     CONSTRAINT "a room is between -30 and 60 C" CHECK (room_celsius BETWEEN -30 AND 60),
     CONSTRAINT "A4 lies between 380 and 500 Hz" CHECK (tuner_a4_hz BETWEEN 380 AND 500)
 ) STRICT;
@@ -158,8 +158,8 @@ CREATE TABLE given_settings (
     json TEXT NOT NULL,
     moved_on_date TEXT,
     CONSTRAINT "a date lies between 1900 and 2199"
-        CHECK (date(on_date) IS on_date AND on_date BETWEEN '1900-01-01' AND '2199-12-31'
-           AND date(moved_on_date) IS moved_on_date),
+        CHECK (date(on_date, '+0 days') IS on_date AND on_date BETWEEN '1900-01-01' AND '2199-12-31'
+           AND date(moved_on_date, '+0 days') IS moved_on_date),
     CONSTRAINT "settings are kept as JSON" CHECK (json LIKE '%{%}%')
 ) STRICT;
 CREATE INDEX given_settings_by_student ON given_settings (student_id, on_date);

@@ -4,9 +4,8 @@
 #include <gtest/gtest.h>
 #include <signal.h>
 #include <sys/resource.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
+#include "tests/model/store/child.h"
 #include "tests/model/store/invented.h"
 #include "tests/model/store/unhappy_disk.h"
 
@@ -21,38 +20,6 @@ using testing::IsEmpty;
 using testing::Not;
 using unhappy::Answer;
 using unhappy::SharedMemory;
-
-[[noreturn]] void die() {
-    ::raise(SIGKILL);
-    ::_exit(99);
-}
-
-/// Runs `work` in a child process; returns its wait status. No connection may be open in this one.
-template <typename Work>
-int in_a_child(Work&& work) {
-    const pid_t child = ::fork();
-    if (child == 0) {
-        int code = 0;
-        try {
-            work();
-        } catch (const std::exception& failure) {
-            std::fprintf(stderr, "in the child: %s\n", failure.what());
-            code = 98;
-        }
-        ::_exit(code);
-    }
-    int status = 0;
-    EXPECT_EQ(::waitpid(child, &status, 0), child);
-    return status;
-}
-
-bool killed(int status) {
-    return WIFSIGNALED(status) && WTERMSIG(status) == SIGKILL;
-}
-
-bool ended_well(int status) {
-    return WIFEXITED(status) && WEXITSTATUS(status) == 0;
-}
 
 /// An edit over several tables and pages.
 void large_edit(StudioFile& file) {
@@ -98,28 +65,28 @@ class Crash : public testing::Test {
 };
 
 TEST_F(Crash, KilledAfterTheStatementsOfAnEdit) {
-    EXPECT_TRUE(killed(in_a_child([&] {
-        StudioFile file = StudioFile::open(path_);
-        file.edit("Unfinished", [](Edit& edit) {
-            edit.add(invented::plain_horn());
-            edit.add(invented::plain_student());
-            die();
-        });
-    })));
+    EXPECT_EQ(Ended::killed, in_a_child([&] {
+                  StudioFile file = StudioFile::open(path_);
+                  file.edit("Unfinished", [](Edit& edit) {
+                      edit.add(invented::plain_horn());
+                      edit.add(invented::plain_student());
+                      die();
+                  });
+              }));
     expect_sound_and_in_use(before_);
     EXPECT_THAT(folder_.names(), ElementsAre("crash.lowledger"));
 }
 
 TEST_F(Crash, KilledBetweenCommitAndClose) {
     const std::filesystem::path told = folder_ / "told";
-    EXPECT_TRUE(killed(in_a_child([&] {
-        StudioFile file = StudioFile::open(path_);
-        large_edit(file);
-        std::FILE* out = std::fopen(told.c_str(), "w");
-        std::fputs(file.dump().c_str(), out);
-        std::fclose(out);
-        die();
-    })));
+    EXPECT_EQ(Ended::killed, in_a_child([&] {
+                  StudioFile file = StudioFile::open(path_);
+                  large_edit(file);
+                  std::FILE* out = std::fopen(told.c_str(), "w");
+                  std::fputs(file.dump().c_str(), out);
+                  std::fclose(out);
+                  die();
+              }));
     std::string after;
     {
         StudioFile file = StudioFile::open(path_);
@@ -131,11 +98,11 @@ TEST_F(Crash, KilledBetweenCommitAndClose) {
 }
 
 TEST_F(Crash, AReaderOpensWhatAKilledProgramLeft) {
-    EXPECT_TRUE(killed(in_a_child([&] {
-        StudioFile file = StudioFile::open(path_);
-        large_edit(file);
-        die();
-    })));
+    EXPECT_EQ(Ended::killed, in_a_child([&] {
+                  StudioFile file = StudioFile::open(path_);
+                  large_edit(file);
+                  die();
+              }));
     EXPECT_NE(StudioFile::open(path_, Access::read_only).dump(), before_);
     EXPECT_THAT(folder_.names(), ElementsAre("crash.lowledger"));
 }
@@ -194,7 +161,7 @@ TEST_P(EachWrite, KilledBeforeIt) {
     bool reached_the_end = false;
     for (int nth = 1; !reached_the_end; ++nth) {
         start_again();
-        const int status = in_a_child([&] {
+        const Ended end = in_a_child([&] {
             const unhappy::Disk disk(
                 [&](int write) {
                     if (write == nth) die();
@@ -204,8 +171,8 @@ TEST_P(EachWrite, KilledBeforeIt) {
             StudioFile file = StudioFile::open(path_);
             large_edit(file);
         });
-        reached_the_end = ended_well(status);
-        ASSERT_TRUE(reached_the_end || killed(status));
+        reached_the_end = end == Ended::well;
+        ASSERT_NE(end, Ended::otherwise);
         kills += reached_the_end ? 0 : 1;
         StudioFile file = StudioFile::open(path_);
         ASSERT_THAT(file.dump(), AnyOf(Eq(before_), Eq(after))) << "killed before write " << nth;
@@ -267,7 +234,7 @@ TEST_F(Crash, AFullDiskWhileMakingAStudioLeavesNoHalfStudio) {
 class FileLimit : public Crash, public testing::WithParamInterface<SharedMemory> {};
 
 TEST_P(FileLimit, AnEditBeyondItIsRefusedAndLaterOnesWork) {
-    const int status = in_a_child([&] {
+    const Ended end = in_a_child([&] {
         ::signal(SIGXFSZ, SIG_IGN);
         const unhappy::Disk disk([](int) { return Answer::go_on; }, GetParam());
         StudioFile file = StudioFile::open(path_);
@@ -280,14 +247,14 @@ TEST_P(FileLimit, AnEditBeyondItIsRefusedAndLaterOnesWork) {
                 large_edit(file);
         });
         ::setrlimit(RLIMIT_FSIZE, &limit);
-        if (sentence.find("was not filed in " + path_.string()) == std::string::npos) ::_exit(11);
-        if (!file.check().empty()) ::_exit(12);
+        EXPECT_THAT(sentence, HasSubstr("was not filed in " + path_.string()));
+        EXPECT_THAT(file.check(), IsEmpty());
         const std::string now = file.dump();
         large_edit(file);
         file.undo();
-        if (file.dump() != now) ::_exit(13);
+        EXPECT_EQ(file.dump(), now);
     });
-    EXPECT_TRUE(ended_well(status)) << "exit code " << WEXITSTATUS(status);
+    EXPECT_EQ(end, Ended::well);
     EXPECT_THAT(StudioFile::open(path_).check(), IsEmpty());
 }
 
