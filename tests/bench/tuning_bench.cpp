@@ -1,0 +1,64 @@
+#include <benchmark/benchmark.h>
+
+#include "tests/model/tuning/played_horn.h"
+#include "tests/model/tuning/random_question.h"
+
+namespace lowledger::tuning {
+namespace {
+
+TuningInputs measured(studio::Level level, unsigned seed) {
+    TuningInputs inputs = fresh_inputs(level, "bbb-tuba-4");
+    TrueHorn horn;
+    horn.extra_open = units::Millimetres(-70.0);
+    horn.noise = units::Cents(4.0);
+    horn.seed = seed;
+    inputs.sheets = {sheet_of(inputs, horn, 2, {"F1", "Bb2", "F2"})};
+    return inputs;
+}
+
+studio::Level level_of(std::int64_t number) {
+    return static_cast<studio::Level>(number);
+}
+
+/// One student, five slides, the whole range: sheet to card.
+void answer_one(benchmark::State& state) {
+    const TuningInputs inputs = measured(level_of(state.range(0)), 1);
+    for (auto _ : state)
+        benchmark::DoNotOptimize(answer(inputs));
+}
+BENCHMARK(answer_one)->DenseRange(0, 2)->Unit(benchmark::kMillisecond);
+
+/// The settings alone.
+void settings_one(benchmark::State& state) {
+    const SettingsQuestion question = answer(measured(level_of(state.range(0)), 1)).question;
+    for (auto _ : state)
+        benchmark::DoNotOptimize(recommend(question));
+}
+BENCHMARK(settings_one)->DenseRange(0, 2)->Unit(benchmark::kMillisecond);
+
+/// A studio of sixty.
+void answer_sixty(benchmark::State& state) {
+    std::vector<TuningInputs> studio;
+    for (unsigned seed = 0; seed < 60; ++seed)
+        studio.push_back(measured(level_of(seed % 3), seed + 1));
+    for (auto _ : state) {
+        for (const TuningInputs& inputs : studio)
+            benchmark::DoNotOptimize(answer(inputs));
+    }
+}
+BENCHMARK(answer_sixty)->Unit(benchmark::kMillisecond);
+
+/// Random questions with alternates, any position.
+void random_questions(benchmark::State& state) {
+    std::vector<SettingsQuestion> questions;
+    for (unsigned seed = 1; seed <= 50; ++seed)
+        questions.push_back(random_question(seed));
+    for (auto _ : state) {
+        for (const SettingsQuestion& question : questions)
+            benchmark::DoNotOptimize(recommend(question));
+    }
+}
+BENCHMARK(random_questions)->Unit(benchmark::kMillisecond);
+
+}  // namespace
+}  // namespace lowledger::tuning
