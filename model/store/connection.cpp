@@ -63,6 +63,12 @@ void check_it_is_a_file(const fs::path& path) {
     }
 }
 
+/// Whether the file and, for its journal, the folder can be written. Throws where it is no file at all.
+bool may_be_written(const fs::path& path) {
+    check_it_is_a_file(path);
+    return writable(path) && writable(folder_of(path));
+}
+
 void check_it_can_be_written(const fs::path& path, bool may_write) {
     if (may_write) return;
     throw StudioReadOnly(
@@ -125,7 +131,7 @@ bool remote_file_system(long type) {
 Connection::Connection(const fs::path& path, Access access)
     : path_(path),
       access_(access),
-      may_write_((check_it_is_a_file(path), writable(path) && writable(folder_of(path)))),
+      may_write_(may_be_written(path)),
       database_(refusing(Task::open, path, [&] {
           if (access == Access::read_write) check_it_can_be_written(path, may_write_);
           return opened(path, may_write_);
@@ -198,7 +204,8 @@ void Connection::prepare() {
         return;
     }
     // Refused or busy: the journal stays as it is, which is slower with several readers and as safe.
-    if (!on_remote_file_system(path_)) database_.tryExec("PRAGMA journal_mode = WAL");
+    database_.tryExec(on_remote_file_system(path_) ? "PRAGMA journal_mode = DELETE"
+                                                   : "PRAGMA journal_mode = WAL");
 }
 
 Connection::~Connection() {
