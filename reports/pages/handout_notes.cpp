@@ -42,12 +42,16 @@ std::string chart_key(const Sheet& sheet, const HandoutInputs& inputs) {
     const auto& words = sheet.words;
     const auto& profile = inputs.answer.profile;
     const bool with_after = inputs.answer.enough.tuning_notes_in();
-    return words.say(with_after ? Sentence::chart_key : Sentence::chart_key_before) + " " +
-           words.say(Sentence::chart_from,
-                     {{"sheets",
-                       words.say_counted(Sentence::sheets_one, Sentence::sheets_many, profile.sheets_used)},
-                      {"readings", words.say_counted(Sentence::readings_one, Sentence::readings_many,
-                                                     profile.takes_used)}});
+    std::string key = words.say(with_after ? Sentence::chart_key : Sentence::chart_key_before);
+    const auto notes = chart_notes(inputs, most_by_name);
+    if (std::any_of(notes.begin(), notes.end(), [](const auto& note) { return !note.measured; })) {
+        key += " " + words.say(Sentence::chart_pale);
+    }
+    const std::string sheets =
+        words.say_counted(Sentence::sheets_one, Sentence::sheets_many, profile.sheets_used);
+    const std::string readings =
+        words.say_counted(Sentence::readings_one, Sentence::readings_many, profile.takes_used);
+    return key + " " + words.say(Sentence::chart_from, {{"sheets", sheets}, {"readings", readings}});
 }
 
 Millimetres key_height(const Sheet& sheet, const HandoutInputs& inputs, Millimetres width) {

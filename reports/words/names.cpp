@@ -3,13 +3,13 @@
 #include <array>
 #include <cmath>
 
+#include "model/units/note_names.h"
 #include "model/units/number_text.h"
 
 namespace lowledger::words {
 namespace {
 
 constexpr std::string_view flat = "\u266D";
-constexpr std::string_view sharp = "\u266F";
 constexpr std::string_view unbreakable_space = "\u00A0";
 
 std::string with_signs(std::string label) {
@@ -42,10 +42,7 @@ std::string millimetres_text(units::Millimetres length, int decimals) {
 }
 
 std::string note_name(const units::Spelling& spelling) {
-    std::string name = units::file_name(spelling).substr(0, 1);
-    for (int i = 0; i < std::abs(spelling.alteration); ++i)
-        name += spelling.alteration < 0 ? flat : sharp;
-    return name;
+    return units::note_name(spelling, units::Naming::english);
 }
 
 std::string note_name_with_octave(const units::Spelling& spelling) {
@@ -83,6 +80,12 @@ std::string played_note(const Words& words, const horns::HornKind& kind, const u
                         const horns::Fingering& fingering) {
     const std::string name = note_name(note);
     const std::string label = fingering_label(kind, fingering);
+    if (fingering.position != 0 && !fingering.valves.empty()) {
+        return words.say(Sentence::played_position_valves,
+                         {{"note", name},
+                          {"position", std::to_string(fingering.position)},
+                          {"valves", valves_label(kind, fingering.valves)}});
+    }
     if (fingering.position != 0)
         return words.say(Sentence::played_position, {{"note", name}, {"position", label}});
     switch (fingering.valves.count()) {

@@ -114,15 +114,6 @@ Sentence sentence_of(tuning::WhyNotUsed why) {
     return Sentence::warn_empty_sheet;
 }
 
-std::string missing_notes(const Speech& speech, const tuning::TuningAnswer& answer) {
-    std::string notes;
-    for (const auto& step : answer.enough.missing) {
-        if (!notes.empty()) notes += ", ";
-        notes += played(speech, step.note, step.fingering);
-    }
-    return notes;
-}
-
 }  // namespace
 
 std::string played(const Speech& speech, units::Pitch note, const horns::Fingering& fingering) {
@@ -229,6 +220,15 @@ std::string remaining_sentence(const Speech& speech, const tuning::RemainingNote
             break;
     }
     return speech.words.say(Sentence::remains_beyond, {{"played", name}, {"cents", cents}});
+}
+
+std::string missing_notes(const Speech& speech, const tuning::TuningAnswer& answer) {
+    std::string notes;
+    for (const auto& step : answer.enough.missing) {
+        if (!notes.empty()) notes += ", ";
+        notes += played(speech, step.note, step.fingering);
+    }
+    return notes;
 }
 
 std::vector<std::string> warnings(const Speech& speech, const tuning::TuningAnswer& answer) {

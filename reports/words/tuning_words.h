@@ -53,6 +53,9 @@ std::string remaining_sentence(const Speech& speech, const tuning::RemainingNote
 /// used, takes far from their fellows, slides of unknown position.
 std::vector<std::string> warnings(const Speech& speech, const tuning::TuningAnswer& answer);
 
+/// The tuning notes without a reading as a list: "A with valve 2, C with valve 4".
+std::string missing_notes(const Speech& speech, const tuning::TuningAnswer& answer);
+
 /// Which reading would help most next; empty when none would.
 std::string next_note_sentence(const Speech& speech, const tuning::TuningAnswer& answer);
 

@@ -4,6 +4,7 @@
 #include "reports/canvas/paper.h"
 #include "reports/pages/handout.h"
 #include "tests/reports/pages/sample_handouts.h"
+#include "tests/reports/recorded.h"
 
 namespace lowledger::pages {
 namespace {
@@ -13,48 +14,19 @@ using units::Millimetres;
 using namespace units::literals;
 
 /// Ink that letters can have: a little below an accented capital, and most of a descender.
-Box ink_of(const canvas::Text& text) {
+Box letters_of(const canvas::Text& text) {
     const Millimetres size = in_millimetres(text.style.size);
     return {text.baseline.x, text.baseline.y - 0.75 * size, text.width, 0.93 * size};
-}
-
-bool overlap(const Box& a, const Box& b) {
-    constexpr auto touch = 0.05_mm;
-    return a.left + touch < b.right() && b.left + touch < a.right() && a.top + touch < b.bottom() &&
-           b.top + touch < a.bottom();
-}
-
-std::vector<canvas::Text> texts_of(const canvas::Page& page) {
-    std::vector<canvas::Text> texts;
-    for (const auto& item : page.items) {
-        if (const auto* const text = std::get_if<canvas::Text>(&item)) texts.push_back(*text);
-    }
-    return texts;
-}
-
-std::vector<Box> inks_of(const canvas::Page& page) {
-    std::vector<Box> inks;
-    for (const auto& item : page.items) {
-        if (const auto* const line = std::get_if<canvas::Line>(&item)) {
-            const auto [left, right] = std::minmax(line->from.x, line->to.x);
-            const auto [top, bottom] = std::minmax(line->from.y, line->to.y);
-            inks.push_back({left, top, right - left, bottom - top});
-        } else if (const auto* const shape = std::get_if<canvas::Shape>(&item)) {
-            inks.push_back(canvas::extent(shape->steps));
-        } else if (const auto* const outline = std::get_if<canvas::Outline>(&item)) {
-            inks.push_back(canvas::extent(outline->steps));
-        } else if (const auto* const text = std::get_if<canvas::Text>(&item)) {
-            inks.push_back(ink_of(*text));
-        }
-    }
-    return inks;
 }
 
 template <typename Check>
 void for_each_page(Check check) {
     const canvas::Faces faces;
     const words::Words words;
-    for (auto [name, inputs] : awkward_handouts()) {
+    auto samples = awkward_handouts();
+    for (const auto& kind : horns::built_in_kinds())
+        samples.push_back({kind.id, answered_handout(kind)});
+    for (auto& [name, inputs] : samples) {
         for (const auto paper : {canvas::Paper::a4, canvas::Paper::letter}) {
             SCOPED_TRACE(name + (paper == canvas::Paper::a4 ? " on A4" : " on Letter"));
             inputs.paper = paper;
@@ -68,22 +40,22 @@ void for_each_page(Check check) {
 TEST(HandoutLayout, NothingPassesTheMargins) {
     for_each_page([](const canvas::Page& page) {
         const Box live = canvas::live_area(page.size);
-        constexpr auto slack = 0.3_mm;
-        for (const Box& ink : inks_of(page)) {
-            EXPECT_GE(ink.left + slack, live.left);
-            EXPECT_GE(ink.top + slack, live.top);
-            EXPECT_LE(ink.right() - slack, live.right());
-            EXPECT_LE(ink.bottom() - slack, live.bottom());
-        }
+        constexpr auto stroke = 0.3_mm;
+        const Box allowed{live.left - stroke, live.top - stroke, live.width + 2.0 * stroke,
+                          live.height + 2.0 * stroke};
+        for (const auto& item : page.items)
+            EXPECT_TRUE(canvas::within(canvas::ink_box(item), allowed));
+        for (const auto& text : canvas::texts(page))
+            EXPECT_TRUE(canvas::within(letters_of(text), allowed)) << text.text;
     });
 }
 
 TEST(HandoutLayout, NoTextOverlapsAnother) {
     for_each_page([](const canvas::Page& page) {
-        const auto texts = texts_of(page);
+        const auto texts = canvas::texts(page);
         for (std::size_t i = 0; i < texts.size(); ++i) {
             for (std::size_t j = i + 1; j < texts.size(); ++j) {
-                EXPECT_FALSE(overlap(ink_of(texts[i]), ink_of(texts[j])))
+                EXPECT_FALSE(canvas::overlap(letters_of(texts[i]), letters_of(texts[j])))
                     << texts[i].text << "  over  " << texts[j].text;
             }
         }
@@ -92,12 +64,27 @@ TEST(HandoutLayout, NoTextOverlapsAnother) {
 
 TEST(HandoutLayout, SentencesAreSetInFourSizes) {
     for_each_page([](const canvas::Page& page) {
-        for (const auto& text : texts_of(page)) {
+        for (const auto& text : canvas::texts(page)) {
             const double size = text.style.size.value();
             const bool sentence = std::count(text.text.begin(), text.text.end(), ' ') > 3;
             EXPECT_TRUE(!sentence || size == 18 || size == 11 || size == 9 || size == 7) << text.text;
         }
     });
+}
+
+TEST(HandoutLayout, IsAsItWasLookedAt) {
+    const canvas::Faces faces;
+    const words::Words words;
+    auto inputs = usual_handout();
+    EXPECT_EQ(canvas::difference_from_golden(handout(inputs, words, faces).pages.front(), "handout-a4"), "");
+    inputs.paper = canvas::Paper::letter;
+    EXPECT_EQ(canvas::difference_from_golden(handout(inputs, words, faces).pages.front(), "handout-letter"),
+              "");
+    for (const auto& sample : awkward_handouts()) {
+        if (sample.name != "nothing-measured") continue;
+        const auto document = handout(sample.inputs, words, faces);
+        EXPECT_EQ(canvas::difference_from_golden(document.pages.front(), "handout-nothing-measured"), "");
+    }
 }
 
 TEST(HandoutLayout, StripsAreTrueSize) {

@@ -7,6 +7,7 @@
 
 #include "reports/pages/handout.h"
 #include "reports/pages/joined.h"
+#include "reports/pages/settings_table.h"
 #include "tests/reports/pages/sample_handouts.h"
 
 namespace lowledger::pages {
@@ -43,6 +44,11 @@ std::string text_of(const fs::path& pdf) {
     return output_of("pdftotext -layout '" + pdf.string() + "' - 2>/dev/null");
 }
 
+TEST(HandoutPdf, EveryKindOfTheCatalogue) {
+    for (const auto& kind : horns::built_in_kinds())
+        printed({"kind-" + kind.id, answered_handout(kind)}, canvas::Paper::a4);
+}
+
 TEST(HandoutPdf, IsSoundInEveryCaseAndSize) {
     for (const auto& sample : awkward_handouts()) {
         for (const auto paper : {canvas::Paper::a4, canvas::Paper::letter})
@@ -63,6 +69,20 @@ TEST(HandoutPdf, NamesOfAnyAlphabetPrint) {
     for (const auto& sample : awkward_handouts())
         EXPECT_THAT(text_of(printed(sample, canvas::Paper::letter)),
                     HasSubstr(sample.inputs.student.name.substr(0, sample.inputs.student.name.find(' '))));
+}
+
+TEST(SettingsTablePdf, IsSound) {
+    const canvas::Faces faces;
+    std::vector<HandoutInputs> rows;
+    for (const auto& sample : awkward_handouts())
+        rows.push_back(sample.inputs);
+    const fs::path path = fs::path(LOWLEDGER_PAGES_TO_LOOK_AT) / "settings-table.pdf";
+    fs::create_directories(path.parent_path());
+    canvas::save_pdf(
+        settings_table(rows, rows[0].facts, rows[0].date, canvas::Paper::a4, words::Words(), faces), faces,
+        path);
+    EXPECT_THAT(output_of("qpdf --check '" + path.string() + "'"),
+                HasSubstr("No syntax or stream encoding errors"));
 }
 
 TEST(JoinedHandouts, HaveABookmarkEach) {

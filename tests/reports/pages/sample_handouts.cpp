@@ -210,6 +210,43 @@ HandoutInputs usual_handout() {
     return inputs;
 }
 
+HandoutInputs answered_handout(const horns::HornKind& kind) {
+    HandoutInputs inputs = usual_handout();
+    inputs.kind = kind;
+    inputs.horn.slides.clear();
+    studio::TuningSheet sheet{
+        {}, {}, {}, studio::Date(2026, 11, 20), {}, true, false, false, {}, units::standard_a4, {}, {}, {}};
+    for (const auto& slide : kind.slides) {
+        inputs.horn.slides.push_back({slide.id, slide.least, slide.travel, false});
+        sheet.positions[slide.id] = slide.designed;
+    }
+    for (const auto& note : horns::chart(kind)) {
+        if (!kind.core_range.contains(note.note)) continue;
+        for (const int take : {1, 2})
+            sheet.readings.push_back({note.note, note.usual.fingering, note.usual.partial, take,
+                                      note.usual.lean + Cents(12.0 + take)});
+    }
+    for (const auto& step : kind.tuning_order) {
+        const auto partial = horns::sounding_partial(kind, step.fingering, step.note);
+        if (partial)
+            sheet.readings.push_back(
+                {step.note, step.fingering, partial->partial, 3, partial->lean + 12_cents});
+    }
+    inputs.answer = tuning::answer({kind,
+                                    inputs.horn.slides,
+                                    sheet.positions,
+                                    studio::Level::middle,
+                                    {},
+                                    {sheet},
+                                    units::standard_a4,
+                                    units::Celsius(21.0),
+                                    inputs.date,
+                                    {},
+                                    units::standard_a4,
+                                    {}});
+    return inputs;
+}
+
 std::vector<NamedHandout> awkward_handouts() {
     return {{"usual", usual_handout()},
             {"long-names", long_names()},

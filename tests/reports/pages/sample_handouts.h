@@ -20,4 +20,8 @@ struct NamedHandout {
 /// Cyrillic.
 std::vector<NamedHandout> awkward_handouts();
 
+/// Answered by the model, for a horn of this kind that plays as designed but stands 12 mm too far in on its
+/// first slide, from readings of every tuning note and the core range.
+HandoutInputs answered_handout(const horns::HornKind& kind);
+
 }  // namespace lowledger::pages

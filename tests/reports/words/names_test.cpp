@@ -64,6 +64,7 @@ TEST(Names, ANoteAsItIsPlayed) {
     EXPECT_EQ(played(tuba(), {{1, 3}, 0}),
               "B\u266D with valves\u00A0"
               "1-3");
+    EXPECT_EQ(played(bass_trombone(), {{1}, 2}), "B\u266D in position 2 with F");
     EXPECT_EQ(played(bass_trombone(), {{}, 1}),
               "B\u266D in position\u00A0"
               "1");
