@@ -32,14 +32,14 @@ bool stuck(const tuning::TuningInputs& inputs, const std::string& slide) {
 }
 
 void add_slides(std::string& out, const tuning::SlideSettings& settings) {
-    out += fmt::format("{:<8} {:>8} {:>8}  {:<12} {:>8} {:>6} {:>7}  {}\n", "Slide", "now mm", "to mm",
-                       "change", "sure to", "least", "travel", "at limit");
+    out += fmt::format("{:<8} {:>8} {:>8}  {:<12} {:>8} {:>6} {:>7}{}\n", "Slide", "now mm", "to mm",
+                       "change", "sure to", "least", "travel", "  at limit");
     for (const tuning::SlideAnswer& slide : settings.slides) {
-        const char* limit = slide.limit == tuning::Limit::least    ? "least"
-                            : slide.limit == tuning::Limit::travel ? "travel"
+        const char* limit = slide.limit == tuning::Limit::least    ? "  least"
+                            : slide.limit == tuning::Limit::travel ? "  travel"
                                                                    : "";
         out += fmt::format(
-            "{:<8} {:>8} {:>8}  {:<12} {:>8} {:>6} {:>7}  {}\n", slide.slide,
+            "{:<8} {:>8} {:>8}  {:<12} {:>8} {:>6} {:>7}{}\n", slide.slide,
             slide.position_known ? mm(slide.now) : "unknown",
             slide.position_known ? mm(slide.recommended) : "?", change(slide),
             slide.half_width ? "\u00B1 " + units::decimal_text(slide.half_width->value(), 0) : "?",
@@ -49,14 +49,15 @@ void add_slides(std::string& out, const tuning::SlideSettings& settings) {
 
 void add_notes(std::string& out, const tuning::TuningInputs& inputs, const tuning::SlideSettings& settings) {
     const auto labels = inputs.kind.valve_labels();
-    out += fmt::format("{:<6} {:<9} {:>7} {:>5} {:>6}  {:>9} {:>7} {:>6}  {}\n", "Note", "fingering",
-                       "partial", "takes", "weight", "believed", "before", "after", "");
+    out += fmt::format("{:<6} {:<9} {:>7} {:>5} {:>6}  {:>9} {:>7} {:>6}\n", "Note", "fingering", "partial",
+                       "takes", "weight", "believed", "before", "after");
     for (const tuning::NoteAnswer& note : settings.notes)
-        out += fmt::format("{:<6} {:<9} {:>7} {:>5} {:>6}  {:>4} \u00B1 {:>2} {:>7} {:>6}  {}\n",
-                           units::file_name(note.note), horns::file_text(note.way.fingering, labels),
-                           note.way.partial, note.way.takes, units::decimal_text(note.weight, 2),
-                           cents(note.way.mean), units::decimal_text(note.way.spread.value(), 0),
-                           cents(note.lean_before), cents(note.lean_after), note.is_usual ? "" : "alternate");
+        out +=
+            fmt::format("{:<6} {:<9} {:>7} {:>5} {:>6}  {:>4} \u00B1 {:>2} {:>7} {:>6}{}\n",
+                        units::file_name(note.note), horns::file_text(note.way.fingering, labels),
+                        note.way.partial, note.way.takes, units::decimal_text(note.weight, 2),
+                        cents(note.way.mean), units::decimal_text(note.way.spread.value(), 0),
+                        cents(note.lean_before), cents(note.lean_after), note.is_usual ? "" : "  alternate");
 }
 
 }  // namespace
