@@ -108,7 +108,7 @@ std::vector<studio::Reading> read_sheet_csv(std::string_view text, std::string_v
     }
     if (readings.empty())
         throw units::Refusal(
-            fmt::format("{} has no reading under its head. Write one a line: Bb2,0,-7", file));
+            fmt::format("{} has no reading under its head. Write one a line, such as Bb2,0,-7.", file));
     return readings;
 }
 

@@ -33,21 +33,28 @@ def length(settings, fingering, position_key):
     return total
 
 
+def way_cost(settings, way, position_key):
+    ratio = length(settings, way["fingering"], position_key) / length(settings, way["fingering"], "now_mm")
+    lean = way["estimate_cents"] - 1200.0 * math.log2(ratio)
+    cost = expected_cost(lean, way["spread_cents"], settings["constants"]["flat_weight"])
+    return cost + way["penalty_square_cents"]
+
+
 def objective(settings, position_key):
-    """Section 4's sum with the slides at now_mm or recommended_mm, the cheapest way chosen for every note."""
+    """Section 4's sum with the slides at now_mm or recommended_mm.
+
+    As they stand the cheapest way counts for every note; as recommended the way chosen, which is dearer than
+    the cheapest where that keeps the mean lean from being too sharp.
+    """
     constants = settings["constants"]
     total = sum(
         constants["cost_per_cent_moved"] * slide["cents_per_mm"] * abs(slide[position_key] - slide["now_mm"])
         for slide in settings["slides"]
     )
     for note in settings["notes"]:
-        costs = []
-        for way in note["ways"]:
-            ratio = length(settings, way["fingering"], position_key) / length(settings, way["fingering"], "now_mm")
-            lean = way["estimate_cents"] - 1200.0 * math.log2(ratio)
-            cost = expected_cost(lean, way["spread_cents"], constants["flat_weight"])
-            costs.append(cost + way["penalty_square_cents"])
-        total += note["weight"] * min(costs)
+        costs = {way["fingering"]: way_cost(settings, way, position_key) for way in note["ways"]}
+        cost = costs[note["fingering"]] if position_key == "recommended_mm" else min(costs.values())
+        total += note["weight"] * cost
     return total
 
 
