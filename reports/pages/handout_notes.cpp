@@ -29,10 +29,10 @@ Millimetres draw_heading(const Sheet& sheet, Sentence heading, Point top_left, M
            0.5_mm;
 }
 
-charts::LeanChart chart_of(const HandoutInputs& inputs) {
+charts::LeanChart chart_of(const HandoutInputs& inputs, std::size_t most) {
     charts::LeanChart chart;
     chart.clef = inputs.kind.clef;
-    chart.notes = chart_notes(inputs, most_by_name);
+    chart.notes = chart_notes(inputs, most);
     chart.tolerance = inputs.answer.remains.tolerance;
     return chart;
 }
@@ -69,6 +69,16 @@ Millimetres groups_height(const Sheet& sheet, const std::vector<WatchGroup>& gro
     return height;
 }
 
+/// With as many notes as stand on one system.
+charts::LeanChart shortest_chart(const engraving::Engraver& engraver, const HandoutInputs& inputs,
+                                 Millimetres width) {
+    std::size_t most = most_by_name;
+    auto chart = chart_of(inputs, most);
+    while (most > 1 && charts::systems_needed(engraver, chart, width) > 1)
+        chart = chart_of(inputs, --most);
+    return chart;
+}
+
 std::string none_to_watch(const Sheet& sheet, const HandoutInputs& inputs) {
     const int tolerance = words::whole_cents(inputs.answer.remains.tolerance);
     return sheet.words.say(Sentence::watch_none, {{"tolerance", std::to_string(tolerance)}});
@@ -88,20 +98,23 @@ std::vector<WatchGroup> groups_that_fit(const Sheet& sheet, const HandoutInputs&
 }  // namespace
 
 Millimetres least_chart_height(const Sheet& sheet, const HandoutInputs& inputs, Millimetres width) {
-    const auto chart = chart_of(inputs);
-    if (chart.notes.empty()) return 0_mm;
     const engraving::Engraver engraver(sheet.faces, staff_space);
+    const auto chart = shortest_chart(engraver, inputs, width);
+    if (chart.notes.empty()) return 0_mm;
     return canvas::leading(type::heading) + 0.5_mm + charts::least_lean_chart_height(engraver, chart, width) +
            key_height(sheet, inputs, width);
 }
 
 Millimetres draw_chart(const Sheet& sheet, const HandoutInputs& inputs, const Box& place) {
-    const auto chart = chart_of(inputs);
+    const engraving::Engraver engraver(sheet.faces, staff_space);
+    auto chart = chart_of(inputs, most_by_name);
     if (chart.notes.empty()) return place.top;
     const Millimetres top =
         draw_heading(sheet, Sentence::chart_heading, {place.left, place.top}, place.width);
-    const engraving::Engraver engraver(sheet.faces, staff_space);
     const Millimetres room = place.bottom() - top - key_height(sheet, inputs, place.width);
+    if (charts::least_lean_chart_height(engraver, chart, place.width) > room) {
+        chart = shortest_chart(engraver, inputs, place.width);
+    }
     const Millimetres height = std::max(charts::least_lean_chart_height(engraver, chart, place.width),
                                         std::min(room, tallest_chart));
     charts::draw_lean_chart(sheet.page, engraver, chart, {place.left, top, place.width, height});

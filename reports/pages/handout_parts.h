@@ -45,7 +45,8 @@ units::Millimetres draw_missing_notes(const Sheet& sheet, const HandoutInputs& i
 /// A line to fill in for each slide.
 units::Millimetres draw_slide_form(const Sheet& sheet, const HandoutInputs& inputs, const canvas::Box& place);
 
-/// The lean chart of the tuning notes and the notes to watch.
+/// The lean chart of the tuning notes and the notes to watch; in a low place only as many as stand on one
+/// system.
 units::Millimetres least_chart_height(const Sheet& sheet, const HandoutInputs& inputs,
                                       units::Millimetres width);
 units::Millimetres draw_chart(const Sheet& sheet, const HandoutInputs& inputs, const canvas::Box& place);
