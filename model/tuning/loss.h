@@ -13,7 +13,7 @@ struct ExpectedCost {
 };
 ExpectedCost expected_cost_of(double mean, double spread, double flat_weight);
 
-/// E|x| of x ~ N(mean, spread^2) (folded normal: Leone, Nelson and Nottingham 1961, eq. 1.3).
+/// E|x| of x ~ N(mean, spread^2), the folded normal (Leone, Nelson and Nottingham 1961).
 double expected_size_of(double mean, double spread);
 
 /// Distribution function of the standard normal.

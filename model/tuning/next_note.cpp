@@ -45,6 +45,7 @@ std::optional<NextNote> next_note(const TuningInputs& inputs, const Belief& beli
     for (std::size_t j = 0; j < notes.size(); ++j) {
         if (!notes[j].usual || !inputs.kind.core_range.contains(notes[j].note)) continue;
         std::vector<double> with_ways;
+        with_ways.reserve(ways.size());
         for (const std::size_t i : ways)
             with_ways.push_back(belief.slides_by_reading[i * notes.size() + j]);
         const double saved = regret_saved(model, with_ways, belief.reading_variance[j]);

@@ -38,8 +38,8 @@ class RemainsFinder {
         }
         std::ranges::stable_sort(found, std::greater<>{}, [](const auto& entry) { return entry.first; });
         Remains remains{tolerance_, {}};
-        for (auto& [importance, note] : found)
-            remains.notes.push_back(std::move(note));
+        for (const auto& [importance, note] : found)
+            remains.notes.push_back(note);
         return remains;
     }
 
