@@ -91,7 +91,7 @@ struct SlidePosition {
 };
 
 /// A student plays this horn; several may share one.
-struct HornUse {
+struct HornUse {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date has no default
     HornUseId id;
     StudentId student;
     HornId horn;
@@ -102,7 +102,7 @@ struct HornUse {
 };
 
 /// One tuner value for one note.
-struct Reading {
+struct Reading {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch has no default
     units::Pitch note;
     horns::Fingering fingering;
     int partial = 0;

@@ -13,7 +13,7 @@ namespace lowledger::tuning {
 
 /// What is believed of one way of playing a note: in the studio's usual room, against the studio's A4, with
 /// the slides where they stand now.
-struct ProfileNote {
+struct ProfileNote {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch has no default
     units::Pitch note;
     horns::Fingering fingering{};
     int partial = 0;
@@ -38,7 +38,7 @@ struct ProfileNote {
 };
 
 /// A take far from its fellows. It is used all the same: the teacher decides.
-struct OutlyingTake {
+struct OutlyingTake {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date has no default
     studio::TuningSheetId sheet;
     studio::Date on;
     units::Pitch note;
@@ -54,7 +54,7 @@ struct OutlyingTake {
 };
 
 enum class WhyNotUsed { cold, mute, no_readings };
-struct SheetNotUsed {
+struct SheetNotUsed {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date has no default
     studio::TuningSheetId sheet;
     studio::Date on;
     WhyNotUsed why = WhyNotUsed::cold;
