@@ -1,5 +1,6 @@
 #include "model/exchange/text_file.h"
 
+#include <cstdint>
 #include <fmt/format.h>
 #include <fstream>
 #include <iterator>
@@ -11,7 +12,7 @@ namespace lowledger::exchange {
 
 namespace {
 
-constexpr std::uintmax_t most_bytes = 4U * 1024 * 1024;
+constexpr std::uintmax_t most_bytes = 4 * std::uintmax_t{1024} * 1024;
 
 }  // namespace
 
