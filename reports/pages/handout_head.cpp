@@ -39,7 +39,7 @@ Millimetres draw_name(const Sheet& sheet, const std::string& name, Point top_lef
 }
 
 std::string horn_line(const HandoutInputs& inputs, const words::Words& words) {
-    const std::string kind = words::kind_name(inputs.kind);
+    std::string kind = words::kind_name(inputs.kind);
     if (inputs.horn.mark.empty()) return kind;
     return words.say(Sentence::handout_horn, {{"kind", kind}, {"mark", inputs.horn.mark}});
 }

@@ -10,7 +10,6 @@ namespace lowledger::pages {
 namespace {
 
 using canvas::Box;
-using canvas::Point;
 using tuning::Advice;
 using tuning::CardStep;
 using units::Millimetres;

@@ -13,7 +13,6 @@ namespace lowledger::pages {
 namespace {
 
 using canvas::Box;
-using canvas::Point;
 using tuning::Advice;
 using units::Millimetres;
 using namespace units::literals;

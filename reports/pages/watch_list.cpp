@@ -42,7 +42,7 @@ std::string told_apart(const Speech& speech, const tuning::Remains& remains, uni
     const auto name_of = [&](units::Pitch p) {
         return words::note_name(units::spell(p, speech.accidentals));
     };
-    const std::string name = name_of(pitch);
+    std::string name = name_of(pitch);
     bool lower = false;
     bool higher = false;
     for (const auto& other : remains.notes) {

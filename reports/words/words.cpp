@@ -84,8 +84,11 @@ Words::Words(const OwnTexts& own) : Words() {
             throw Refusal("The text for \"" + name + "\" is empty; write a sentence or remove it.");
         for (const auto& place : places_of(text)) {
             if (places_[at].contains(place)) continue;
-            throw Refusal("The text for \"" + name + "\" has a place {" + place +
-                          "} that this sentence does not fill. The program's text is: " + english()[at]);
+            std::string sentence = "The text for \"";
+            sentence.append(name).append("\" has a place {").append(place);
+            sentence.append("} that this sentence does not fill. The program's text is: ")
+                .append(english()[at]);
+            throw Refusal(sentence);
         }
         texts_[at] = text;
     }
