@@ -29,6 +29,7 @@ std::vector<studio::Student> those(const std::vector<studio::Student>& students,
 
 std::string names(const std::vector<studio::Student>& students) {
     std::vector<std::string> out;
+    out.reserve(students.size());
     for (const studio::Student& student : students)
         out.push_back(student.name);
     return fmt::format("{}", fmt::join(out, "; "));
@@ -36,6 +37,7 @@ std::string names(const std::vector<studio::Student>& students) {
 
 std::string marks(const std::vector<studio::Horn>& horns) {
     std::vector<std::string> out;
+    out.reserve(horns.size());
     for (const studio::Horn& horn : horns)
         out.push_back(horn.mark);
     return fmt::format("{}", fmt::join(out, ", "));

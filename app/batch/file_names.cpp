@@ -13,7 +13,7 @@ bool allowed(char c) {
     return byte >= 0x20 && byte != 0x7F && std::string_view("/\\:*?\"<>|").find(c) == std::string_view::npos;
 }
 
-std::string without_edges(std::string text) {
+std::string without_edges(const std::string& text) {
     const auto first = text.find_first_not_of(" .");
     if (first == std::string::npos) return {};
     return text.substr(first, text.find_last_not_of(" .") - first + 1);

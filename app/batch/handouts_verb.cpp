@@ -100,6 +100,7 @@ std::vector<Made> make_handouts(const Asked& asked, const canvas::Faces& faces, 
 
 canvas::Document as_one(const std::vector<Made>& handouts) {
     std::vector<canvas::Document> documents;
+    documents.reserve(handouts.size());
     for (const Made& handout : handouts)
         documents.push_back(handout.document);
     return pages::joined(documents, handouts.size() == 1 ? handouts.front().title : "Tuning handouts");

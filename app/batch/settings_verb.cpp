@@ -51,6 +51,7 @@ const horns::HornKind& kind_named(const std::string& id) {
     const horns::HornKind* kind = horns::find_kind(horns::built_in_kinds(), id);
     if (kind != nullptr) return *kind;
     std::vector<std::string> ids;
+    ids.reserve(horns::built_in_kinds().size());
     for (const horns::HornKind& known : horns::built_in_kinds())
         ids.push_back(known.id);
     throw units::Refusal(
