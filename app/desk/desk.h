@@ -1,0 +1,168 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "app/desk/front.h"
+#include "app/desk/live.h"
+#include "app/desk/sheet_entry.h"
+#include "app/desk/worker.h"
+#include "model/horns/kind.h"
+#include "model/store/studio_file.h"
+#include "model/studio/records.h"
+#include "reports/words/words.h"
+
+namespace lowledger::desk {
+
+enum class Place { students, horns };
+
+/// What the window is turned to. The sections of a place are counted from 0 in the order it shows them.
+struct View {
+    Place place = Place::students;
+    std::optional<studio::StudentId> student;
+    std::optional<studio::HornId> horn;
+    int section = 0;
+    bool operator==(const View&) const = default;
+};
+
+/// Sections of a student's page and of a horn's page.
+inline constexpr int sheet_section = 0;
+inline constexpr int settings_section = 1;
+inline constexpr int horn_section = 0;
+inline constexpr int slides_section = 1;
+inline constexpr int sections_of_a_page = 2;
+
+/// What the desk takes from the world around it.
+struct Surroundings {
+    /// The clock, read nowhere else.
+    std::function<studio::Date()> today;
+    /// Where studios of this user are kept.
+    std::filesystem::path data_folder;
+    /// Makes the invented sample studio at a path where there is nothing yet; throws Refusal.
+    std::function<void(const std::filesystem::path&)> make_sample;
+    /// Called on another thread when `Desk::deliver` has something to do.
+    std::function<void()> wake;
+};
+
+/// What has changed since the last notice.
+struct News {
+    bool studio = false;   ///< another file, or none
+    bool records = false;  ///< what the file holds
+    bool view = false;
+    bool sheet = false;  ///< fields of the tuning sheet
+    bool answer = false;
+};
+
+/// Everything a window does, without a window: the open studio, where one is in it, the sheet being typed,
+/// the live answer. One thread, save for the worker inside.
+class Desk {
+  public:
+    Desk(Surroundings surroundings, Front& front);
+    ~Desk();
+    Desk(const Desk&) = delete;
+    Desk& operator=(const Desk&) = delete;
+
+    [[nodiscard]] Front& front() { return front_; }
+    [[nodiscard]] const words::Words& words() const { return words_; }
+    [[nodiscard]] studio::Date today() const { return surroundings_.today(); }
+    [[nodiscard]] const std::filesystem::path& data_folder() const { return surroundings_.data_folder; }
+    /// Called after anything changed.
+    void on_news(std::function<void(const News&)> listener) { listener_ = std::move(listener); }
+
+    [[nodiscard]] bool has_studio() const { return file_ != nullptr; }
+    /// Only with a studio.
+    [[nodiscard]] store::StudioFile& file() { return *file_; }
+    [[nodiscard]] const store::StudioFile& file() const { return *file_; }
+    /// True with a studio that may be changed.
+    [[nodiscard]] bool may_write() const;
+    /// Opens read-only when that is all the file allows. What was open is closed only if this succeeds.
+    void open(const std::filesystem::path& path);
+    void create(const NewStudio& studio);
+    /// Opens the sample studio, made first where it is not yet.
+    void open_sample();
+
+    [[nodiscard]] const View& view() const { return view_; }
+    void go(const View& view);
+    [[nodiscard]] bool can_go_back() const { return !been_.empty(); }
+    void go_back();
+
+    /// The student or horn whose page is open, read from the file.
+    [[nodiscard]] const std::optional<studio::Student>& student() const { return student_; }
+    /// On a student's page the horn of theirs that is looked at.
+    [[nodiscard]] const std::optional<studio::Horn>& horn() const { return horn_; }
+    /// The kind of `horn()`; only with a horn.
+    [[nodiscard]] const horns::HornKind& kind() const { return *kind_; }
+    /// Horns that the student of the page plays today.
+    [[nodiscard]] const std::vector<studio::Horn>& horns_of_student() const { return horns_of_student_; }
+
+    /// The sheet on the student's page; null without student and horn.
+    [[nodiscard]] const SheetEntry* entry() const { return entry_ ? &*entry_ : nullptr; }
+    /// Sheets of this student on this horn, newest first.
+    [[nodiscard]] const std::vector<studio::TuningSheet>& sheets() const { return sheets_; }
+    /// Text typed into a field of the sheet. A reading that is taken is filed at once.
+    SheetEntry::Outcome type(Cell cell, std::string_view typed);
+    void restore(Cell cell);
+    /// The head of the sheet; filed at once if the sheet is.
+    void set_head(const studio::TuningSheet& head);
+    /// Turns to a filed sheet, or to a new one, which is filed with its first reading.
+    void show_sheet(std::optional<studio::TuningSheetId> sheet);
+    void show_more_notes(bool more);
+
+    [[nodiscard]] const LiveAnswer& answer() const { return answer_; }
+    /// The take of a row of the sheet that stands apart from its fellows, as far as the answer tells.
+    [[nodiscard]] std::optional<int> outlying_take(std::size_t row) const;
+    /// Writes the recommended positions to the horn's history and marks the settings as carried out.
+    void slides_moved();
+    /// Records that the settings of the answer were given out today, once for the same settings.
+    void give_out();
+
+    /// Takes over what the worker has finished.
+    void deliver() { worker_.deliver(); }
+    /// True when no work is under way.
+    [[nodiscard]] bool idle() const { return worker_.idle(); }
+    /// Waits for the work under way.
+    void settle() { worker_.settle(); }
+
+  private:
+    void take(store::StudioFile file);
+    void records_changed();
+    void read_subject();
+    void read_entry();
+    void ask_for_answer();
+    void tell(const News& news) const;
+    [[nodiscard]] studio::TuningSheet new_sheet() const;
+    void file_sheet(std::string_view name);
+    [[nodiscard]] studio::GivenSettings given_settings() const;
+    /// The same settings, given out today already.
+    [[nodiscard]] std::optional<studio::GivenSettings> given_already(
+        const studio::GivenSettings& settings) const;
+
+    Surroundings surroundings_;
+    Front& front_;
+    words::Words words_;
+    std::function<void(const News&)> listener_;
+    std::unique_ptr<store::StudioFile> file_;
+    View view_;
+    std::vector<View> been_;
+
+    std::optional<studio::Student> student_;
+    std::optional<studio::Horn> horn_;
+    std::optional<horns::HornKind> kind_;
+    std::vector<studio::Horn> horns_of_student_;
+    std::vector<studio::TuningSheet> sheets_;
+    std::optional<SheetEntry> entry_;
+    /// The filed sheet that the entry shows or, after an undo, showed; empty: the day's.
+    std::optional<studio::TuningSheetId> sheet_shown_;
+    bool new_sheet_wanted_ = false;
+    bool more_notes_ = false;
+
+    LiveAnswer answer_;
+    Worker worker_;
+};
+
+}  // namespace lowledger::desk

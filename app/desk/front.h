@@ -1,0 +1,57 @@
+#pragma once
+
+#include <filesystem>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "model/studio/records.h"
+
+namespace lowledger::desk {
+
+struct NewStudio {
+    std::filesystem::path path;
+    studio::StudioFacts facts;
+};
+
+/// Which horn a student plays from a day on.
+struct HornChoice {
+    studio::HornId horn;
+    studio::Date from;
+    /// The horns played until now are given back on that day; else this one comes on top.
+    bool instead = true;
+};
+
+/// Where the slides of a horn stand by the rule, on a day.
+struct MeasuredSlides {
+    studio::Date on;
+    std::map<std::string, units::Millimetres> positions;
+};
+
+/// What an action asks of whoever sits before the desk, and what it shows them. The window opens dialogs;
+/// tests answer from a list. An empty answer is 'never mind'.
+class Front {
+  public:
+    virtual ~Front() = default;
+    virtual std::optional<NewStudio> ask_new_studio(const NewStudio& start) = 0;
+    virtual std::optional<std::filesystem::path> ask_studio_to_open() = 0;
+    virtual std::optional<std::filesystem::path> ask_where_to_copy(const std::filesystem::path& start) = 0;
+    virtual std::optional<studio::StudioFacts> ask_facts(const studio::StudioFacts& start) = 0;
+    virtual std::optional<studio::Student> ask_student(const studio::Student& start) = 0;
+    virtual std::optional<studio::Horn> ask_horn(const studio::Horn& start) = 0;
+    virtual std::optional<HornChoice> ask_horn_of(const studio::Student& student,
+                                                  const HornChoice& start) = 0;
+    virtual std::optional<MeasuredSlides> ask_measured(const studio::Horn& horn,
+                                                       const MeasuredSlides& start) = 0;
+    /// `verb` is what the agreeing button says.
+    virtual bool confirm(const std::string& question, const std::string& verb) = 0;
+    /// The handout of what is on the desk, to look at, save or print.
+    virtual void show_handout() = 0;
+    virtual void show_find_field() = 0;
+    /// Says what became of an action where nothing else shows it.
+    virtual void say(const std::string& sentence) = 0;
+    virtual void close() = 0;
+};
+
+}  // namespace lowledger::desk

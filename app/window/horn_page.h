@@ -1,0 +1,36 @@
+#pragma once
+
+#include <wx/dataview.h>
+#include <wx/notebook.h>
+#include <wx/panel.h>
+#include <wx/stattext.h>
+
+#include "app/window/tools.h"
+
+namespace lowledger::window {
+
+/// A horn's page: what is known of it, who plays it, and where its slides stand and stood.
+class HornPage : public wxPanel {
+  public:
+    HornPage(wxWindow* parent, const Tools& tools);
+
+    void refresh();
+    void focus_section();
+
+  private:
+    wxWindow* make_facts(wxWindow* parent);
+    wxWindow* make_slides(wxWindow* parent);
+    void refresh_facts();
+    void refresh_slides();
+
+    const Tools& tools_;
+    wxStaticText* mark_;
+    wxStaticText* about_;
+    wxNotebook* sections_;
+    wxPanel* facts_ = nullptr;
+    wxDataViewListCtrl* players_ = nullptr;
+    wxDataViewListCtrl* slides_ = nullptr;
+    wxDataViewListCtrl* history_ = nullptr;
+};
+
+}  // namespace lowledger::window

@@ -1,0 +1,95 @@
+#include "app/window/menus.h"
+
+#include "app/window/errors.h"
+#include "app/window/text.h"
+
+namespace lowledger::window {
+namespace {
+
+wxString title(desk::Menu menu) {
+    switch (menu) {
+        case desk::Menu::studio:
+            return _("&Studio");
+        case desk::Menu::edit:
+            return _("&Edit");
+        case desk::Menu::student:
+            return _("St&udent");
+        case desk::Menu::horn:
+            return _("&Horn");
+        case desk::Menu::sheet:
+            return _("&Tuning");
+        case desk::Menu::go:
+            return _("&Go");
+        case desk::Menu::none:
+            break;
+    }
+    return {};
+}
+
+/// In the form the toolkit reads after a tab: as the registry has it.
+wxString item_text(const desk::Action& action, const desk::Desk& desk) {
+    wxString text = shown(desk::menu_text(action, desk));
+    if (!action.key.empty()) text += "\t" + shown(action.key);
+    return text;
+}
+
+}  // namespace
+
+Menus::Menus(wxFrame& frame, desk::Desk& desk) : frame_(frame), desk_(desk) {
+    auto* bar = new wxMenuBar;
+    wxMenu* menu = nullptr;
+    desk::Menu last = desk::Menu::none;
+    for (const auto& action : desk::actions()) {
+        if (action.menu == desk::Menu::none) continue;
+        if (action.menu != last || menu == nullptr) {
+            menu = new wxMenu;
+            bar->Append(menu, title(action.menu));
+            last = action.menu;
+        } else if (action.starts_group) {
+            menu->AppendSeparator();
+        }
+        const int id = action.id == "studio.close" ? static_cast<int>(wxID_EXIT) : wxWindow::NewControlId();
+        items_[action.id] = menu->Append(id, item_text(action, desk_));
+        by_id_[id] = &action;
+        frame_.Bind(wxEVT_MENU, &Menus::on_menu, this, id);
+    }
+    frame_.SetMenuBar(bar);
+    refresh();
+}
+
+void Menus::refresh() {
+    for (const auto& action : desk::actions()) {
+        const auto found = items_.find(action.id);
+        if (found == items_.end()) continue;
+        found->second->Enable(action.may_run(desk_));
+        const wxString text = item_text(action, desk_);
+        if (found->second->GetItemLabel() != text) found->second->SetItemLabel(text);
+    }
+}
+
+void Menus::run(std::string_view id) {
+    run(desk::action(id));
+}
+
+void Menus::run(const desk::Action& action) {
+    if (before_ && before_(action)) return;
+    if (!action.may_run(desk_)) return;
+    told(&frame_, [&] { action.run(desk_); });
+    refresh();
+}
+
+void Menus::on_menu(wxCommandEvent& event) {
+    run(*by_id_.at(event.GetId()));
+}
+
+void Menus::pop_up(wxWindow& over, const std::vector<std::string_view>& ids) {
+    wxMenu menu;
+    for (const auto id : ids) {
+        const auto& action = desk::action(id);
+        const int number = items_.at(id)->GetId();
+        menu.Append(number, item_text(action, desk_))->Enable(action.may_run(desk_));
+    }
+    over.PopupMenu(&menu);
+}
+
+}  // namespace lowledger::window

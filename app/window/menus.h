@@ -1,0 +1,40 @@
+#pragma once
+
+#include <functional>
+#include <map>
+#include <string>
+#include <string_view>
+#include <wx/frame.h>
+#include <wx/menu.h>
+
+#include "app/desk/action.h"
+#include "app/desk/desk.h"
+
+namespace lowledger::window {
+
+/// The menu bar of a frame, made from the registry of actions: texts, keys, and what may run now.
+class Menus {
+  public:
+    Menus(wxFrame& frame, desk::Desk& desk);
+
+    /// Brings texts and what may run up to date.
+    void refresh();
+    /// Called before an action runs; true when that was all there is to do.
+    void before(std::function<bool(const desk::Action&)> check) { before_ = std::move(check); }
+    /// Runs an action if it may run now; what it refuses is shown as a sentence.
+    void run(std::string_view id);
+    /// A menu of these actions at the mouse or, by keyboard, at the control.
+    void pop_up(wxWindow& over, const std::vector<std::string_view>& ids);
+
+  private:
+    void on_menu(wxCommandEvent& event);
+    void run(const desk::Action& action);
+
+    wxFrame& frame_;
+    desk::Desk& desk_;
+    std::function<bool(const desk::Action&)> before_;
+    std::map<int, const desk::Action*> by_id_;
+    std::map<std::string_view, wxMenuItem*> items_;
+};
+
+}  // namespace lowledger::window

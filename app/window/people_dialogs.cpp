@@ -1,0 +1,77 @@
+#include <algorithm>
+
+#include "app/window/dialogs.h"
+#include "app/window/form.h"
+#include "app/window/text.h"
+#include "model/studio/kind_of.h"
+#include "model/units/number_text.h"
+
+namespace lowledger::window {
+namespace {
+
+using words::Sentence;
+
+}  // namespace
+
+std::optional<studio::Student> ask_student(wxWindow* parent, const words::Words& words,
+                                           const studio::Student& start) {
+    Form form(parent, start.id.filed() ? _("Change student") : _("Add student"),
+              start.id.filed() ? _("&Keep") : _("&Add"));
+    auto* name = form.text(_("&Name:"), start.name);
+    auto* called = form.text(_("Ca&lled:"), start.called, _("the first word of the name"));
+    auto* group = form.text(_("&Class or band:"), start.group);
+    auto* level = form.choice(_("L&evel:"),
+                              {words.say(Sentence::level_beginner), words.say(Sentence::level_middle),
+                               words.say(Sentence::level_advanced)},
+                              static_cast<int>(start.level));
+    auto* tolerance = form.text(
+        _("&Tolerance, cents:"),
+        start.tolerance ? units::decimal_text(start.tolerance->value(), 0) : std::string(), _("the level's"));
+    auto* remarks = form.lines(_("&Remarks (never printed):"), start.remarks);
+    const auto wanted = [&] {
+        studio::Student student = start;
+        student.name = trimmed(*name);
+        student.called = trimmed(*called);
+        student.group = trimmed(*group);
+        student.level = static_cast<studio::Level>(level->GetSelection());
+        student.tolerance.reset();
+        if (const auto cents = units::parse_decimal(trimmed(*tolerance)))
+            student.tolerance = units::Cents(*cents);
+        student.remarks = utf8(remarks->GetValue());
+        return student;
+    };
+    const bool agreed = form.ask([&]() -> std::optional<Form::Problem> {
+        if (trimmed(*name).empty()) return Form::Problem{name, words.say(Sentence::student_needs_name)};
+        const std::string typed = trimmed(*tolerance);
+        const auto cents = units::parse_decimal(typed);
+        if (!typed.empty() && (!cents || *cents < 1.0 || *cents > 50.0))
+            return Form::Problem{tolerance,
+                                 words.say(Sentence::student_tolerance_refused, {{"typed", typed}})};
+        return std::nullopt;
+    });
+    if (!agreed) return std::nullopt;
+    return wanted();
+}
+
+std::optional<desk::HornChoice> ask_horn_of(wxWindow* parent, const words::Words& words,
+                                            const studio::Student& student,
+                                            const std::vector<studio::Horn>& horns,
+                                            const desk::HornChoice& start) {
+    Form form(parent, _("Choose a horn"), _("&Choose"));
+    form.note(shown(words.say(Sentence::choose_horn_note, {{"name", student.name}})));
+    std::vector<std::string> titles;
+    int selected = 0;
+    for (const auto& horn : horns) {
+        if (horn.id == start.horn) selected = static_cast<int>(titles.size());
+        titles.push_back(horn.mark + " · " + studio::kind_of(horn).name);
+    }
+    auto* horn = form.choice(_("&Horn:"), titles, selected);
+    auto* from = form.date(_("&From:"), start.from);
+    wxCheckBox* instead = nullptr;
+    if (start.horn.filed()) instead = form.check(_("&Gives back the horn played until now"), start.instead);
+    if (!form.ask([] { return std::nullopt; })) return std::nullopt;
+    return desk::HornChoice{horns.at(static_cast<std::size_t>(horn->GetSelection())).id, date_of(*from),
+                            instead == nullptr || instead->GetValue()};
+}
+
+}  // namespace lowledger::window

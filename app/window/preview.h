@@ -1,0 +1,46 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <string>
+#include <wx/dialog.h>
+#include <wx/scrolwin.h>
+#include <wx/stattext.h>
+
+#include "app/window/painter.h"
+#include "reports/canvas/faces.h"
+#include "reports/canvas/page.h"
+#include "reports/words/words.h"
+
+namespace lowledger::window {
+
+/// Shows a document as it will be printed: the same recorded page. From here it is saved as PDF, printed, or
+/// opened in the system's viewer.
+class Preview : public wxDialog {
+  public:
+    /// `given_out` is called when the document is saved, printed or opened elsewhere.
+    Preview(wxWindow* parent, canvas::Document document, const canvas::Faces& faces,
+            const words::Words& words, std::string file_name, std::function<void()> given_out);
+
+    void save_as(const std::filesystem::path& path);
+
+  private:
+    class Sheet;
+    void on_save();
+    void on_print();
+    void on_open();
+    void show_page(std::size_t page);
+    void zoom_by(double factor);
+    void on_key(wxKeyEvent& event);
+
+    canvas::Document document_;
+    const canvas::Faces& faces_;
+    const words::Words& words_;
+    std::string file_name_;
+    std::function<void()> given_out_;
+    Sheet* sheet_;
+    wxStaticText* which_;
+    std::size_t page_ = 0;
+};
+
+}  // namespace lowledger::window

@@ -1,0 +1,136 @@
+#include "app/window/settings_panel.h"
+
+#include <wx/sizer.h>
+
+#include "app/window/access.h"
+#include "app/window/layout.h"
+#include "app/window/text.h"
+#include "reports/words/names.h"
+#include "reports/words/tuning_words.h"
+
+namespace lowledger::window {
+namespace {
+
+using words::Sentence;
+
+}  // namespace
+
+SettingsPanel::SettingsPanel(wxWindow* parent, const Tools& tools) : wxPanel(parent), tools_(tools) {
+    const auto& words = tools.desk.words();
+    empty_ = new EmptyPage(this, tools.menus);
+    full_ = new wxPanel(this);
+    summary_ = new wxStaticText(full_, wxID_ANY, {});
+    answer_ = new AnswerView(full_, tools, desk::ChartNotes::weighed);
+
+    auto* side = new wxPanel(full_);
+    auto* remains_heading = heading(side, words.say(Sentence::remains_heading));
+    remains_ = new wxStaticText(side, wxID_ANY, {});
+    auto* table_heading = heading(side, words.say(Sentence::table_heading));
+    table_ = new wxDataViewListCtrl(side, wxID_ANY, wxDefaultPosition, wxDefaultSize,
+                                    wxDV_ROW_LINES | wxDV_SINGLE);
+    table_->AppendTextColumn(shown(words.say(Sentence::sheet_note)), wxDATAVIEW_CELL_INERT, 70);
+    table_->AppendTextColumn(shown(words.say(Sentence::sheet_fingering)), wxDATAVIEW_CELL_INERT, 70);
+    table_->AppendTextColumn(shown(words.say(Sentence::table_takes)), wxDATAVIEW_CELL_INERT, 80,
+                             wxALIGN_RIGHT);
+    table_->AppendTextColumn(shown(words.say(Sentence::table_before)), wxDATAVIEW_CELL_INERT, 70,
+                             wxALIGN_RIGHT);
+    table_->AppendTextColumn(shown(words.say(Sentence::table_after)), wxDATAVIEW_CELL_INERT, 70,
+                             wxALIGN_RIGHT);
+    name_for_readers(table_, words.say(Sentence::table_heading));
+    auto* side_sizer = new wxBoxSizer(wxVERTICAL);
+    side_sizer->Add(remains_heading, wxSizerFlags().Border(wxBOTTOM, gap / 2));
+    side_sizer->Add(remains_, wxSizerFlags().Expand().Border(wxBOTTOM, 2 * gap));
+    side_sizer->Add(table_heading, wxSizerFlags().Border(wxBOTTOM, gap / 2));
+    side_sizer->Add(table_, wxSizerFlags(1).Expand());
+    side->SetSizer(side_sizer);
+
+    moved_ = new wxButton(full_, wxID_ANY, _("Slides move&d"));
+    print_ = new wxButton(full_, wxID_ANY, _("&Print handout…"));
+    moved_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { tools_.menus.run("settings.moved"); });
+    print_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { tools_.menus.run("handout.print"); });
+
+    auto* top = new wxBoxSizer(wxHORIZONTAL);
+    top->Add(summary_, wxSizerFlags(1).CentreVertical());
+    top->Add(moved_, wxSizerFlags().CentreVertical().Border(wxLEFT, gap));
+    top->Add(print_, wxSizerFlags().CentreVertical().Border(wxLEFT, gap));
+    auto* columns = new wxBoxSizer(wxHORIZONTAL);
+    columns->Add(answer_, wxSizerFlags(3).Expand());
+    columns->Add(side, wxSizerFlags(2).Expand().Border(wxLEFT, 2 * gap));
+    auto* all = new wxBoxSizer(wxVERTICAL);
+    all->Add(top, wxSizerFlags().Expand().Border(wxALL, gap));
+    all->Add(columns, wxSizerFlags(1).Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
+    full_->SetSizer(all);
+
+    auto* either = new wxBoxSizer(wxVERTICAL);
+    either->Add(empty_, wxSizerFlags(1).Expand());
+    either->Add(full_, wxSizerFlags(1).Expand());
+    SetSizer(either);
+    full_->Hide();
+}
+
+void SettingsPanel::refresh() {
+    auto& desk = tools_.desk;
+    const auto& live = desk.answer();
+    if (!live.there() && live.refusal.empty()) return;
+    const bool has_readings = !live.there() || live.answer->profile.takes_used > 0;
+    empty_->Show(!has_readings);
+    full_->Show(has_readings);
+    if (!has_readings) {
+        empty_->show(desk.words().say(Sentence::settings_empty),
+                     {{"go.first", _("Go to the &tuning sheet")}, {"handout.print", _("&Print a form…")}});
+    }
+    moved_->Enable(desk::action("settings.moved").may_run(desk));
+    print_->Enable(desk::action("handout.print").may_run(desk));
+    answer_->refresh();
+    if (live.there()) {
+        refresh_table();
+        refresh_remains();
+    }
+    Layout();
+}
+
+void SettingsPanel::refresh_table() {
+    const auto& live = tools_.desk.answer();
+    const auto facts = tools_.desk.file().facts();
+    table_->DeleteAllItems();
+    for (const auto& note : live.answer->settings.notes) {
+        if (note.weight <= 0.0) continue;
+        wxVector<wxVariant> row;
+        row.push_back(shown(words::note_name_with_octave(units::spell(note.note, facts.accidentals))));
+        row.push_back(shown(words::fingering_label(live.inputs->kind, note.way.fingering)));
+        row.push_back(wxString::Format("%d", note.way.takes));
+        row.push_back(shown(words::cents_text(note.lean_before)));
+        row.push_back(shown(words::cents_text(note.lean_after)));
+        table_->AppendItem(row);
+    }
+}
+
+void SettingsPanel::refresh_remains() {
+    const auto& desk = tools_.desk;
+    const auto& live = desk.answer();
+    const words::Speech speech{desk.words(), live.inputs->kind, desk.file().facts().accidentals};
+    const auto& profile = live.answer->profile;
+    const auto sheets =
+        desk.words().say_counted(Sentence::sheets_one, Sentence::sheets_many, profile.sheets_used);
+    const auto readings =
+        desk.words().say_counted(Sentence::readings_one, Sentence::readings_many, profile.takes_used);
+    summary_->SetLabelText(shown(
+        desk.words().say(Sentence::settings_summary,
+                         {{"sheets", sheets},
+                          {"readings", readings},
+                          {"before", std::to_string(words::whole_cents(live.answer->settings.mean_before))},
+                          {"after", std::to_string(words::whole_cents(live.answer->settings.mean_after))}})));
+    std::string text;
+    for (const auto& note : live.answer->remains.notes)
+        text += (text.empty() ? "" : "\n") + words::remaining_sentence(speech, note);
+    if (text.empty()) {
+        text = desk.words().say(
+            Sentence::remains_nothing,
+            {{"tolerance", std::to_string(words::whole_cents(live.answer->remains.tolerance))}});
+    }
+    remains_->SetLabelText(shown(text));
+    remains_->Wrap(remains_->GetParent()->GetClientSize().GetWidth());
+    remains_->GetParent()->Layout();
+}
+
+}  // namespace lowledger::window

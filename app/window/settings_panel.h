@@ -1,0 +1,38 @@
+#pragma once
+
+#include <vector>
+#include <wx/button.h>
+#include <wx/dataview.h>
+#include <wx/panel.h>
+#include <wx/stattext.h>
+
+#include "app/window/answer_view.h"
+#include "app/window/empty_page.h"
+#include "app/window/tools.h"
+
+namespace lowledger::window {
+
+/// The section 'Settings': where each slide belongs, how the notes lean then, and what remains to do; as
+/// pictures and as a table. Its two actions are 'Slides moved' and 'Print handout'.
+class SettingsPanel : public wxPanel {
+  public:
+    SettingsPanel(wxWindow* parent, const Tools& tools);
+
+    void refresh();
+
+  private:
+    void refresh_table();
+    void refresh_remains();
+
+    const Tools& tools_;
+    EmptyPage* empty_;
+    wxPanel* full_;
+    wxStaticText* summary_;
+    AnswerView* answer_;
+    wxDataViewListCtrl* table_;
+    wxStaticText* remains_;
+    wxButton* moved_;
+    wxButton* print_;
+};
+
+}  // namespace lowledger::window

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "app/desk/desk.h"
+#include "app/desk/pictures.h"
+#include "app/window/drawing.h"
+#include "app/window/menus.h"
+#include "reports/canvas/faces.h"
+#include "reports/engraving/engraver.h"
+
+namespace lowledger::window {
+
+/// What every part of the window works with.
+struct Tools {
+    desk::Desk& desk;
+    Menus& menus;
+    const canvas::Faces& faces;
+    /// For charts, and for the one large staff beside the tuning sheet.
+    const engraving::Engraver& engraver;
+    const engraving::Engraver& large_engraver;
+
+    /// The tools of `app/desk`'s drawings, spelling as the open studio does.
+    [[nodiscard]] desk::PictureTools pictures(bool large = false) const {
+        return {large ? large_engraver : engraver, desk.words(), desk.file().facts().accidentals};
+    }
+};
+
+}  // namespace lowledger::window

@@ -1,0 +1,85 @@
+#include "app/window/window_front.h"
+
+#include <algorithm>
+#include <wx/filedlg.h>
+#include <wx/msgdlg.h>
+
+#include "app/window/dialogs.h"
+#include "app/window/frame.h"
+#include "app/window/text.h"
+
+namespace lowledger::window {
+namespace {
+
+constexpr auto studio_files = "(*.lowledger)|*.lowledger";
+
+std::optional<std::filesystem::path> chosen(wxFileDialog& dialog) {
+    if (dialog.ShowModal() != wxID_OK) return std::nullopt;
+    return std::filesystem::path(utf8(dialog.GetPath()));
+}
+
+}  // namespace
+
+std::optional<desk::NewStudio> WindowFront::ask_new_studio(const desk::NewStudio& start) {
+    return window::ask_new_studio(&frame_, frame_.desk().words(), start);
+}
+
+std::optional<std::filesystem::path> WindowFront::ask_studio_to_open() {
+    wxFileDialog dialog(&frame_, _("Open studio"), shown(frame_.desk().data_folder().string()), {},
+                        _("Studios") + " " + studio_files, wxFD_OPEN | wxFD_FILE_MUST_EXIST);
+    return chosen(dialog);
+}
+
+std::optional<std::filesystem::path> WindowFront::ask_where_to_copy(const std::filesystem::path& start) {
+    wxFileDialog dialog(&frame_, _("Save a copy"), shown(start.parent_path().string()),
+                        shown(start.filename().string()), _("Studios") + " " + studio_files, wxFD_SAVE);
+    return chosen(dialog);
+}
+
+std::optional<studio::StudioFacts> WindowFront::ask_facts(const studio::StudioFacts& start) {
+    return window::ask_facts(&frame_, frame_.desk().words(), start);
+}
+
+std::optional<studio::Student> WindowFront::ask_student(const studio::Student& start) {
+    return window::ask_student(&frame_, frame_.desk().words(), start);
+}
+
+std::optional<studio::Horn> WindowFront::ask_horn(const studio::Horn& start) {
+    return window::ask_horn(&frame_, frame_.desk().words(), frame_.desk().file().students(), start);
+}
+
+std::optional<desk::HornChoice> WindowFront::ask_horn_of(const studio::Student& student,
+                                                         const desk::HornChoice& start) {
+    auto horns = frame_.desk().file().horns();
+    std::erase_if(horns, [](const studio::Horn& horn) { return horn.archived; });
+    return window::ask_horn_of(&frame_, frame_.desk().words(), student, horns, start);
+}
+
+std::optional<desk::MeasuredSlides> WindowFront::ask_measured(const studio::Horn& horn,
+                                                              const desk::MeasuredSlides& start) {
+    return window::ask_measured(&frame_, frame_.desk().words(), horn, start);
+}
+
+bool WindowFront::confirm(const std::string& question, const std::string& verb) {
+    wxMessageDialog dialog(&frame_, shown(question), "Lowledger", wxYES_NO | wxNO_DEFAULT | wxICON_QUESTION);
+    dialog.SetYesNoLabels(shown(verb), _("Never mind"));
+    return dialog.ShowModal() == wxID_YES;
+}
+
+void WindowFront::show_handout() {
+    frame_.show_handout();
+}
+
+void WindowFront::show_find_field() {
+    frame_.show_find_field();
+}
+
+void WindowFront::say(const std::string& sentence) {
+    wxMessageDialog(&frame_, shown(sentence), "Lowledger", wxOK | wxICON_INFORMATION).ShowModal();
+}
+
+void WindowFront::close() {
+    frame_.Close();
+}
+
+}  // namespace lowledger::window

@@ -1,0 +1,213 @@
+#include "app/desk/desk.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+#include <set>
+
+#include "app/desk/action.h"
+#include "app/desk/lists.h"
+#include "tests/app/desk/prepared_studio.h"
+
+namespace lowledger::desk {
+namespace {
+
+using studio::SlidePosition;
+using testing::SizeIs;
+
+TEST(Actions, HaveTheirOwnIdAndKey) {
+    std::set<std::string_view> ids;
+    std::set<std::string_view> keys;
+    for (const auto& action : actions()) {
+        EXPECT_TRUE(ids.insert(action.id).second) << action.id;
+        EXPECT_TRUE(action.key.empty() || keys.insert(action.key).second) << action.key;
+        EXPECT_NE(action.text.find('&'), std::string_view::npos) << action.id << " has no mnemonic";
+    }
+}
+
+TEST(Actions, HaveTheirOwnMnemonicInTheirMenu) {
+    PreparedStudio studio;
+    std::set<std::pair<Menu, char>> taken;
+    for (const auto& action : actions()) {
+        const char key = static_cast<char>(std::tolower(action.text[action.text.find('&') + 1]));
+        EXPECT_TRUE(taken.insert({action.menu, key}).second) << action.id << " shares " << key;
+    }
+}
+
+TEST(Actions, WithoutAStudioOnlyThoseThatNeedNoneRun) {
+    ScriptedFront front;
+    const Desk desk({[] { return test_day; }, {}, nullptr, [] {}}, front);
+    for (const auto& action : actions()) {
+        const bool needs_none = action.id == "studio.new" || action.id == "studio.open" ||
+                                action.id == "studio.sample" || action.id == "studio.close";
+        EXPECT_EQ(action.may_run(desk), needs_none) << action.id;
+    }
+}
+
+TEST(Desk, AnswersForWhatWasTyped) {
+    PreparedStudio studio;
+    studio.turn_to_ada();
+    ASSERT_TRUE(studio.desk->answer().there()) << studio.desk->answer().refusal;
+    const auto& answer = *studio.desk->answer().answer;
+    EXPECT_EQ(answer.profile.sheets_used, 1);
+    EXPECT_EQ(answer.profile.takes_used, static_cast<int>(2 * studio.desk->entry()->rows().size()));
+    EXPECT_TRUE(answer.enough.tuning_notes_in());
+    // Everything read sharp, so the horn has to become longer.
+    EXPECT_TRUE(studio.desk->answer().something_moves());
+    EXPECT_GT(answer.settings.slides.front().recommended, answer.settings.slides.front().now);
+}
+
+TEST(Desk, ANewerQuestionDropsTheOlderAnswer) {
+    PreparedStudio studio;
+    studio.turn_to_ada();
+    studio.desk->type({0, 1}, "-5");
+    EXPECT_FALSE(studio.desk->answer().there()) << "an answer to other readings is shown";
+    studio.desk->settle();
+    ASSERT_TRUE(studio.desk->answer().there());
+    EXPECT_EQ(studio.desk->answer().inputs->sheets.front(), studio.desk->entry()->sheet());
+}
+
+TEST(Desk, SlidesMovedWritesEveryKnownPositionAndWhatWasTold) {
+    PreparedStudio studio;
+    studio.turn_to_ada();
+    const auto slides = studio.desk->answer().answer->settings.slides;
+    action("settings.moved").run(*studio.desk);
+
+    std::map<std::string, units::Millimetres> moved;
+    for (const auto& position : studio.desk->file().slide_history(studio.tuba)) {
+        if (position.origin != SlidePosition::Origin::moved) continue;
+        EXPECT_EQ(position.on, test_day);
+        moved[position.slide] = position.position;
+    }
+    ASSERT_THAT(moved, SizeIs(slides.size()));
+    for (const auto& slide : slides)
+        EXPECT_EQ(moved.at(slide.slide), slide.recommended);
+    const auto given = studio.desk->file().given_settings(studio.ada);
+    ASSERT_THAT(given, SizeIs(1));
+    EXPECT_EQ(given.front().moved_on, test_day);
+    EXPECT_EQ(given.front().sheet, studio.desk->entry()->sheet().id);
+
+    studio.desk->settle();
+    EXPECT_FALSE(studio.desk->answer().something_moves()) << "told to move again what has just been moved";
+}
+
+TEST(Desk, AHandoutIsRecordedOnceWithAllItRestsOn) {
+    PreparedStudio studio;
+    studio.turn_to_ada();
+    studio.desk->give_out();
+    studio.desk->settle();
+    studio.desk->give_out();
+    const auto given = studio.desk->file().given_settings(studio.ada);
+    ASSERT_THAT(given, SizeIs(1));
+    const auto json = nlohmann::json::parse(given.front().json);
+    EXPECT_EQ(json.at("format"), "lowledger.settings/1");
+    EXPECT_FALSE(given.front().moved_on);
+    EXPECT_FALSE(given.front().engine.empty());
+}
+
+TEST(Desk, SlidesMovedAfterAHandoutMarksThatHandout) {
+    PreparedStudio studio;
+    studio.turn_to_ada();
+    studio.desk->give_out();
+    studio.desk->settle();
+    studio.desk->slides_moved();
+    const auto given = studio.desk->file().given_settings(studio.ada);
+    ASSERT_THAT(given, SizeIs(1));
+    EXPECT_EQ(given.front().moved_on, test_day);
+}
+
+TEST(Desk, AWarningNamesASheetThatDoesNotCount) {
+    PreparedStudio studio;
+    studio.turn_to_ada();
+    auto head = studio.desk->entry()->sheet();
+    head.warm = false;
+    studio.desk->set_head(head);
+    studio.desk->settle();
+    ASSERT_TRUE(studio.desk->answer().there());
+    EXPECT_THAT(studio.desk->answer().answer->profile.not_used, SizeIs(1));
+    EXPECT_FALSE(studio.desk->answer().something_moves());
+}
+
+TEST(Desk, TheHeadOfAnUnfiledSheetWaitsForTheFirstReading) {
+    PreparedStudio studio;
+    studio.desk->go({.place = Place::students, .student = studio.ada});
+    auto head = studio.desk->entry()->sheet();
+    head.mouthpiece = "borrowed";
+    studio.desk->set_head(head);
+    EXPECT_TRUE(studio.desk->file().sheets(studio.ada).empty());
+    studio.desk->type({0, 1}, "3");
+    ASSERT_THAT(studio.desk->file().sheets(studio.ada), SizeIs(1));
+    EXPECT_EQ(studio.desk->file().sheets(studio.ada).front().mouthpiece, "borrowed");
+}
+
+TEST(Desk, BackGoesThroughWhereOneHasBeen) {
+    PreparedStudio studio;
+    auto& desk = *studio.desk;
+    const View students = desk.view();
+    const View ada{.place = Place::students, .student = studio.ada};
+    const View horn{.place = Place::horns, .horn = studio.tuba};
+    desk.go(ada);
+    desk.go(horn);
+    desk.go_back();
+    EXPECT_EQ(desk.view(), ada);
+    desk.go_back();
+    EXPECT_EQ(desk.view(), students);
+    EXPECT_FALSE(desk.can_go_back());
+}
+
+TEST(Desk, WhatDoesNotOpenLeavesTheOpenStudioOpen) {
+    PreparedStudio studio;
+    EXPECT_THROW(studio.desk->open(studio.folder / "missing.lowledger"), store::StudioMissing);
+    EXPECT_EQ(studio.desk->file().facts().name, "Test studio");
+}
+
+TEST(Desk, AddingAStudentOpensTheirPage) {
+    PreparedStudio studio;
+    studio.front.student = studio::Student{};
+    studio.front.student->name = "Cem Örnek";
+    action("student.add").run(*studio.desk);
+    ASSERT_TRUE(studio.desk->student());
+    EXPECT_EQ(studio.desk->student()->name, "Cem Örnek");
+    EXPECT_EQ(studio.desk->entry(), nullptr);
+}
+
+TEST(Desk, ANewHornInsteadGivesTheOldOneBackThatDay) {
+    PreparedStudio studio;
+    studio.desk->go({.place = Place::students, .student = studio.ada});
+    studio.front.choice = HornChoice{studio.spare, test_day, true};
+    action("student.horn").run(*studio.desk);
+    ASSERT_THAT(studio.desk->horns_of_student(), SizeIs(1));
+    EXPECT_EQ(studio.desk->horn()->mark, "T-2");
+    const auto uses = studio.desk->file().horn_uses(studio.ada);
+    ASSERT_THAT(uses, SizeIs(2));
+    EXPECT_EQ(
+        std::ranges::count(uses, test_day, [](const auto& use) { return use.until.value_or(use.from); }), 2);
+}
+
+TEST(Lists, SayWhatMattersNow) {
+    PreparedStudio studio;
+    const auto& words = studio.desk->words();
+    auto rows = student_rows(studio.desk->file(), words, test_day, "");
+    ASSERT_THAT(rows, SizeIs(2));
+    EXPECT_EQ(rows[0].horn, "T-1");
+    EXPECT_EQ(rows[0].now, "no tuning sheet yet");
+    EXPECT_EQ(rows[1].now, "no horn yet");
+    studio.turn_to_ada();
+    rows = student_rows(studio.desk->file(), words, test_day, "");
+    EXPECT_EQ(rows[0].now, "sheet today");
+    EXPECT_THAT(student_rows(studio.desk->file(), words, test_day, "T-1"), SizeIs(1));
+    EXPECT_THAT(horn_rows(studio.desk->file(), words, test_day, "ada"), SizeIs(1));
+    EXPECT_THAT(horn_rows(studio.desk->file(), words, test_day, "four"), SizeIs(1));
+}
+
+TEST(Find, MeetsEveryWordInEitherCase) {
+    EXPECT_TRUE(found_in("Zoë Ångström", "ång ZOË"));
+    EXPECT_TRUE(found_in("Ελένη Παππά", "ελέ"));
+    EXPECT_TRUE(found_in("Елена Иванова", "ИВАН"));
+    EXPECT_TRUE(found_in("Łukasz Żak", "łuk ża"));
+    EXPECT_TRUE(found_in("anything", "  "));
+    EXPECT_FALSE(found_in("Zoë Ångström", "zoë b"));
+}
+
+}  // namespace
+}  // namespace lowledger::desk

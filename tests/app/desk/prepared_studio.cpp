@@ -1,0 +1,77 @@
+#include "tests/app/desk/prepared_studio.h"
+
+#include <cstdlib>
+#include <stdexcept>
+#include <string>
+
+#include "model/studio/questions.h"
+
+namespace lowledger::desk {
+namespace {
+
+std::filesystem::path new_folder() {
+    std::string pattern = (std::filesystem::temp_directory_path() / "lowledger-desk-XXXXXX").string();
+    if (mkdtemp(pattern.data()) == nullptr) throw std::runtime_error("no temporary folder");
+    return pattern;
+}
+
+studio::HornId add_horn(store::Edit& edit, const char* kind_id, const char* mark) {
+    const auto* kind = horns::find_kind(horns::built_in_kinds(), kind_id);
+    auto horn = studio::horn_of(*kind);
+    horn.mark = mark;
+    const auto id = edit.add(horn);
+    for (const auto& position : studio::designed_positions(*kind, id, studio::Date(2026, 9, 1)))
+        edit.add(position);
+    return id;
+}
+
+}  // namespace
+
+PreparedStudio::PreparedStudio() : folder(new_folder()) {
+    desk = std::make_unique<Desk>(
+        Surroundings{[] { return test_day; }, folder,
+                     [](const std::filesystem::path& path) { store::StudioFile::create(path, {}); }, [] {}},
+        front);
+    studio::StudioFacts facts;
+    facts.name = "Test studio";
+    desk->create({folder / "test.lowledger", facts});
+    desk->file().edit("prepare", [&](store::Edit& edit) {
+        studio::Student student;
+        student.name = "Ada Example";
+        student.level = studio::Level::middle;
+        ada = edit.add(student);
+        student.name = "Ben Beispiel";
+        ben = edit.add(student);
+        tuba = add_horn(edit, "bbb-tuba-3", "T-1");
+        spare = add_horn(edit, "bbb-tuba-4", "T-2");
+        edit.add(studio::HornUse{{}, ada, tuba, studio::Date(2026, 9, 7), std::nullopt});
+        for (const auto& [slide, mm] :
+             {std::pair("main", 20.0), {"first", 10.0}, {"second", 5.0}, {"third", 25.0}})
+            edit.add(studio::SlidePosition{{},
+                                           tuba,
+                                           slide,
+                                           studio::Date(2026, 9, 7),
+                                           units::Millimetres(mm),
+                                           studio::SlidePosition::Origin::measured});
+    });
+}
+
+PreparedStudio::~PreparedStudio() {
+    desk.reset();
+    std::error_code ignored;
+    std::filesystem::remove_all(folder, ignored);
+}
+
+void PreparedStudio::turn_to_ada() {
+    desk->go({.place = Place::students, .student = ada});
+    const auto rows = desk->entry()->rows();
+    for (int take = 1; take <= 2; ++take) {
+        for (std::size_t row = 0; row < rows.size(); ++row) {
+            const bool open = rows[row].fingering == horns::Fingering{};
+            desk->type({row, take}, open ? "+24" : "+31");
+        }
+    }
+    desk->settle();
+}
+
+}  // namespace lowledger::desk

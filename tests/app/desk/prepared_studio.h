@@ -1,0 +1,86 @@
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "app/desk/desk.h"
+
+namespace lowledger::desk {
+
+/// The day that all tests of the desk are played on.
+inline const studio::Date test_day{2026, 11, 25};
+
+/// Answers what actions ask with what a test has laid out; where nothing is laid out, 'never mind'.
+class ScriptedFront : public Front {
+  public:
+    std::optional<NewStudio> new_studio;
+    std::optional<std::filesystem::path> path;
+    std::optional<studio::StudioFacts> facts;
+    std::optional<studio::Student> student;
+    std::optional<studio::Horn> horn;
+    std::optional<HornChoice> choice;
+    std::optional<MeasuredSlides> measured;
+    bool agrees = true;
+    /// What was asked or shown, one a line.
+    std::string said;
+    int handouts = 0;
+
+    std::optional<NewStudio> ask_new_studio(const NewStudio& /*start*/) override { return new_studio; }
+    std::optional<std::filesystem::path> ask_studio_to_open() override { return path; }
+    std::optional<std::filesystem::path> ask_where_to_copy(const std::filesystem::path& /*start*/) override {
+        return path;
+    }
+    std::optional<studio::StudioFacts> ask_facts(const studio::StudioFacts& /*start*/) override {
+        return facts;
+    }
+    std::optional<studio::Student> ask_student(const studio::Student& start) override {
+        if (student) student->id = start.id;
+        return student;
+    }
+    std::optional<studio::Horn> ask_horn(const studio::Horn& start) override {
+        if (horn) horn->id = start.id;
+        return horn;
+    }
+    std::optional<HornChoice> ask_horn_of(const studio::Student& /*student*/,
+                                          const HornChoice& /*start*/) override {
+        return choice;
+    }
+    std::optional<MeasuredSlides> ask_measured(const studio::Horn& /*horn*/,
+                                               const MeasuredSlides& /*start*/) override {
+        return measured;
+    }
+    bool confirm(const std::string& question, const std::string& /*verb*/) override {
+        said += question + "\n";
+        return agrees;
+    }
+    void show_handout() override { ++handouts; }
+    void show_find_field() override { said += "find\n"; }
+    void say(const std::string& sentence) override { said += sentence + "\n"; }
+    void close() override { said += "closed\n"; }
+};
+
+/// A small invented studio in a folder of its own: Ada plays the three-valve tuba T-1 with a full sheet whose
+/// second valve reads sharp; Ben plays nothing; T-2 is a four-valve tuba that nobody plays.
+class PreparedStudio {
+  public:
+    PreparedStudio();
+    ~PreparedStudio();
+    PreparedStudio(const PreparedStudio&) = delete;
+    PreparedStudio& operator=(const PreparedStudio&) = delete;
+
+    ScriptedFront front;
+    std::unique_ptr<Desk> desk;
+    std::filesystem::path folder;
+    studio::StudentId ada;
+    studio::StudentId ben;
+    studio::HornId tuba;
+    studio::HornId spare;
+
+    /// Ada's page, her horn and today's sheet before one; the answer is worked out.
+    void turn_to_ada();
+    [[nodiscard]] std::string dump() const { return desk->file().dump(); }
+};
+
+}  // namespace lowledger::desk

@@ -1,0 +1,105 @@
+#include <gtest/gtest.h>
+#include <string>
+#include <vector>
+
+#include "app/desk/action.h"
+#include "model/studio/questions.h"
+#include "tests/app/desk/prepared_studio.h"
+
+namespace lowledger::desk {
+namespace {
+
+std::vector<std::string> editing_actions(bool only_those_that_ask = false) {
+    std::vector<std::string> ids;
+    for (const auto& action : actions())
+        if (action.edits && (!only_those_that_ask || action.text.ends_with("…"))) ids.emplace_back(action.id);
+    return ids;
+}
+
+/// Lays out an answer for everything that an action may ask.
+void answer_everything(PreparedStudio& studio) {
+    auto& front = studio.front;
+    front.facts = studio.desk->file().facts();
+    front.facts->teacher = "Another Teacher";
+    front.student = studio::Student{};
+    front.student->name = "Cem Örnek";
+    front.horn = studio::horn_of(horns::built_in_kinds().front());
+    front.horn->mark = "T-9";
+    front.choice = HornChoice{studio.spare, test_day, true};
+    front.measured = MeasuredSlides{test_day, {{"main", units::Millimetres(22)}}};
+}
+
+class EveryEdit : public testing::TestWithParam<std::string> {};
+
+/// From a student's page where the action may run there, else from a horn's.
+void turn_to_where_it_runs(PreparedStudio& studio, const Action& action) {
+    studio.turn_to_ada();
+    if (!action.may_run(*studio.desk)) studio.desk->go({.place = Place::horns, .horn = studio.tuba});
+    studio.desk->settle();
+}
+
+TEST_P(EveryEdit, IsTakenBackAndDoneAgain) {
+    PreparedStudio studio;
+    answer_everything(studio);
+    const Action& tested = action(GetParam());
+    turn_to_where_it_runs(studio, tested);
+    ASSERT_TRUE(tested.may_run(*studio.desk));
+
+    const std::string before = studio.dump();
+    tested.run(*studio.desk);
+    const std::string after = studio.dump();
+    ASSERT_NE(before, after) << "the action changed nothing";
+    EXPECT_FALSE(studio.desk->file().undo_name()->empty());
+
+    action("edit.undo").run(*studio.desk);
+    EXPECT_EQ(studio.dump(), before);
+    action("edit.redo").run(*studio.desk);
+    EXPECT_EQ(studio.dump(), after);
+    studio.desk->settle();
+}
+
+class EveryEditThatAsks : public EveryEdit {};
+
+TEST_P(EveryEditThatAsks, NeverMindChangesNothing) {
+    PreparedStudio studio;
+    studio.front.agrees = false;
+    const Action& tested = action(GetParam());
+    turn_to_where_it_runs(studio, tested);
+    const std::string before = studio.dump();
+    tested.run(*studio.desk);
+    EXPECT_EQ(studio.dump(), before);
+}
+
+std::string test_name(const testing::TestParamInfo<std::string>& tested) {
+    std::string name = tested.param;
+    name[name.find('.')] = '_';
+    return name;
+}
+
+INSTANTIATE_TEST_SUITE_P(Registry, EveryEdit, testing::ValuesIn(editing_actions()), test_name);
+
+INSTANTIATE_TEST_SUITE_P(Registry, EveryEditThatAsks, testing::ValuesIn(editing_actions(true)), test_name);
+
+TEST(Typing, EveryReadingIsAnEditThatUndoes) {
+    PreparedStudio studio;
+    studio.desk->go({.place = Place::students, .student = studio.ada});
+    std::vector<std::string> dumps{studio.dump()};
+    for (std::size_t row = 0; row < 3; ++row) {
+        studio.desk->type({row, 1}, "+7");
+        dumps.push_back(studio.dump());
+    }
+    for (std::size_t i = dumps.size() - 1; i > 0; --i) {
+        ASSERT_EQ(studio.dump(), dumps[i]);
+        action("edit.undo").run(*studio.desk);
+    }
+    EXPECT_EQ(studio.dump(), dumps.front());
+    EXPECT_TRUE(studio.desk->entry()->sheet().readings.empty());
+    for (std::size_t i = 1; i < dumps.size(); ++i) {
+        action("edit.redo").run(*studio.desk);
+        EXPECT_EQ(studio.dump(), dumps[i]);
+    }
+    EXPECT_EQ(studio.desk->entry()->text({2, 1}), "+7");
+}
+
+}  // namespace
+}  // namespace lowledger::desk
