@@ -17,8 +17,10 @@ TEST(Inches, AreReadAsOnARule) {
 }
 
 TEST(Inches, AreNeverFurtherOffThanHalfASixteenth) {
-    for (double mm = -50.0; mm < 700.0; mm += 0.7)
+    for (int tenths = -500; tenths < 7000; tenths += 7) {
+        const double mm = tenths / 10.0;
         EXPECT_LE(std::abs(in_sixteenths(Millimetres(mm)) * 25.4 / 16.0 - mm), 25.4 / 32.0 + 1e-9);
+    }
 }
 
 }  // namespace
