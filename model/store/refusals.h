@@ -10,7 +10,7 @@ namespace lowledger::store {
 enum class Task { create, open, read, edit, copy };
 
 /// Throws the refusal that a failure of SQLite means to the user.
-[[noreturn]] void refuse(const SQLite::Exception& failure, Task task, const std::filesystem::path& file);
+[[noreturn]] void refuse(const SQLite::Exception& failure, Task task, const std::filesystem::path& path);
 
 /// Runs `work`; a failure of SQLite goes on as a refusal.
 template <typename Work>

@@ -16,6 +16,8 @@
 
 namespace lowledger::studio {
 
+// NOLINTBEGIN(cppcoreguidelines-pro-type-member-init): no record is made without its date or note.
+
 enum class Level { beginner, middle, advanced };
 
 /// What is true of the whole studio.
@@ -149,5 +151,7 @@ struct GivenSettings {
     std::optional<Date> moved_on;
     bool operator==(const GivenSettings&) const = default;
 };
+
+// NOLINTEND(cppcoreguidelines-pro-type-member-init)
 
 }  // namespace lowledger::studio
