@@ -1,5 +1,6 @@
 #include "app/window/drawing.h"
 
+#include <algorithm>
 #include <memory>
 #include <utility>
 #include <wx/dcbuffer.h>
@@ -8,6 +9,12 @@
 #include "app/window/access.h"
 
 namespace lowledger::window {
+namespace {
+
+/// A chart or a staff has no sense on less; a panel that is narrower for a moment shows its left part.
+constexpr units::Millimetres least_width(60.0);
+
+}  // namespace
 
 Drawing::Drawing(wxWindow* parent, const canvas::Faces& faces, Scale scale)
     : wxPanel(parent, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxBORDER_NONE),
@@ -37,7 +44,7 @@ void Drawing::lay_out() {
     const int width = GetClientSize().GetWidth();
     if (!layout_ || width <= 0 || width == width_laid_out_) return;
     width_laid_out_ = width;
-    page_ = layout_(scale_.millimetres(width));
+    page_ = layout_(std::max(scale_.millimetres(width), least_width));
     const int height = scale_.pixels(page_.size.height);
     if (GetMinSize().GetHeight() == height) return;
     SetMinSize(wxSize(-1, height));

@@ -80,6 +80,11 @@ class App : public wxApp {
             if (const auto studio = studio_to_open(data); !studio.empty()) frame->open_studio(studio);
         });
     }
+    /// A mistake in an event is told; the program and the studio go on.
+    bool OnExceptionInMainLoop() override {
+        told(GetTopWindow(), [] { throw; });
+        return true;
+    }
     int OnExit() override {
         delete wxConfigBase::Set(nullptr);
         return wxApp::OnExit();
