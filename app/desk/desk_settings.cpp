@@ -14,7 +14,7 @@ void Desk::ask_for_answer() {
     answer_ = {};
     if (!student_ || !horn_ || !entry_) return;
     std::vector<studio::TuningSheet> sheets = file_->sheets(horn_->id);
-    if (!entry_->sheet().id.filed()) sheets.push_back(entry_->sheet());
+    if (!entry_->sheet().id.filed() && !entry_->sheet().readings.empty()) sheets.push_back(entry_->sheet());
     auto inputs = tuning::inputs_of(file_->facts(), *student_, *horn_, *kind_,
                                     file_->slide_history(horn_->id), sheets, today());
     answer_.inputs = inputs;
