@@ -193,8 +193,7 @@ void Desk::set_head(const studio::TuningSheet& head) {
     const SheetEntry before = *entry_;
     entry_->set_head(head);
     if (!entry_->sheet().id.filed()) {
-        ask_for_answer();
-        tell({.sheet = true, .answer = true});
+        tell({.sheet = true});
         return;
     }
     try {

@@ -13,8 +13,7 @@ void Desk::ask_for_answer() {
     worker_.drop();
     answer_ = {};
     if (!student_ || !horn_ || !entry_) return;
-    std::vector<studio::TuningSheet> sheets = file_->sheets(horn_->id);
-    if (!entry_->sheet().id.filed() && !entry_->sheet().readings.empty()) sheets.push_back(entry_->sheet());
+    const auto sheets = file_->sheets(horn_->id);
     auto inputs = tuning::inputs_of(file_->facts(), *student_, *horn_, *kind_,
                                     file_->slide_history(horn_->id), sheets, today());
     answer_.inputs = inputs;

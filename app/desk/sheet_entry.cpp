@@ -164,6 +164,12 @@ std::string SheetEntry::question(std::size_t row) const {
     return {};
 }
 
+bool SheetEntry::asks(std::size_t row) const {
+    return std::ranges::any_of(pending_, [&](const auto& entry) {
+        return entry.first.row == row && entry.second.outcome.kind == Outcome::Kind::asks;
+    });
+}
+
 void SheetEntry::keep_pending_of(const SheetEntry& other) {
     for (const auto& [cell, typed] : other.pending_) {
         const auto found = std::ranges::find(rows_, other.rows_.at(cell.row));

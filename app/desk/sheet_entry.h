@@ -80,6 +80,8 @@ class SheetEntry {
 
     /// Why a field's text in this row was not taken, a sentence; empty if all were.
     [[nodiscard]] std::string question(std::size_t row) const;
+    /// True when the sentence of `question` asks, and Enter on the same text takes it.
+    [[nodiscard]] bool asks(std::size_t row) const;
     /// Takes over the texts of another entry that its sheet does not hold, for the rows that are here too.
     void keep_pending_of(const SheetEntry& other);
     /// The head of the sheet. The readings stay as they are.

@@ -27,39 +27,32 @@ AnswerView::AnswerView(wxWindow* parent, const Tools& tools, desk::ChartNotes no
       notes_(notes) {
     SetScrollRate(0, 12);
     SetBackgroundColour(wxSystemSettings::GetColour(wxSYS_COLOUR_LISTBOX));
-    warnings_ = new wxStaticText(this, wxID_ANY, {});
+    warnings_ = new Paragraph(this);
     rules_ = new Drawing(this, tools.faces);
     chart_ = new Drawing(this, tools.faces);
-    next_ = new wxStaticText(this, wxID_ANY, {});
+    next_ = new Paragraph(this);
     auto* all = new wxBoxSizer(wxVERTICAL);
     for (wxWindow* part : std::initializer_list<wxWindow*>{warnings_, rules_, chart_, next_})
         all->Add(part, wxSizerFlags().Expand().Border(wxLEFT | wxRIGHT | wxTOP, gap));
     SetSizer(all);
-    Bind(wxEVT_SIZE, &AnswerView::on_size, this);
-}
-
-void AnswerView::put(wxStaticText& line, const std::string& text) {
-    line.SetLabelText(shown(text));
-    line.Wrap(GetClientSize().GetWidth() - 2 * gap);
-    line.Show(!text.empty());
 }
 
 void AnswerView::refresh() {
     auto& desk = tools_.desk;
     const auto live = desk.answer();
     if (!live.there()) {
-        put(*warnings_, live.refusal);
+        warnings_->say(live.refusal);
         if (live.refusal.empty() && live.inputs) return;
         rules_->Hide();
         chart_->Hide();
-        put(*next_, {});
+        next_->say({});
         Layout();
         FitInside();
         return;
     }
     const words::Speech speech{desk.words(), live.inputs->kind, desk.file().facts().accidentals};
-    put(*warnings_, paragraphs(words::warnings(speech, *live.answer)));
-    put(*next_, words::next_note_sentence(speech, *live.answer));
+    warnings_->say(paragraphs(words::warnings(speech, *live.answer)));
+    next_->say(words::next_note_sentence(speech, *live.answer));
     const auto pictures = tools_.pictures();
     const auto probe = units::Millimetres(100.0);
     rules_->Show();
@@ -76,12 +69,6 @@ void AnswerView::refresh() {
             desk.words().say(Sentence::chart_name), chart.content);
     Layout();
     FitInside();
-}
-
-void AnswerView::on_size(wxSizeEvent& event) {
-    for (auto* line : {warnings_, next_})
-        line->Wrap(GetClientSize().GetWidth() - 2 * gap);
-    event.Skip();
 }
 
 }  // namespace lowledger::window

@@ -1,9 +1,9 @@
 #pragma once
 
 #include <wx/scrolwin.h>
-#include <wx/stattext.h>
 
 #include "app/window/drawing.h"
+#include "app/window/paragraph.h"
 #include "app/window/tools.h"
 
 namespace lowledger::window {
@@ -17,15 +17,12 @@ class AnswerView : public wxScrolledWindow {
     void refresh();
 
   private:
-    void put(wxStaticText& line, const std::string& text);
-    void on_size(wxSizeEvent& event);
-
     const Tools& tools_;
     desk::ChartNotes notes_;
-    wxStaticText* warnings_;
+    Paragraph* warnings_;
     Drawing* rules_;
     Drawing* chart_;
-    wxStaticText* next_;
+    Paragraph* next_;
 };
 
 }  // namespace lowledger::window

@@ -1,20 +1,14 @@
 #include "app/window/drawing.h"
 
-#include <algorithm>
 #include <memory>
 #include <utility>
 #include <wx/dcbuffer.h>
 #include <wx/sizer.h>
 
 #include "app/window/access.h"
+#include "model/units/refusal.h"
 
 namespace lowledger::window {
-namespace {
-
-/// A chart or a staff has no sense on less; a panel that is narrower for a moment shows its left part.
-constexpr units::Millimetres least_width(60.0);
-
-}  // namespace
 
 Drawing::Drawing(wxWindow* parent, const canvas::Faces& faces, Scale scale)
     : wxPanel(parent, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxBORDER_NONE),
@@ -44,10 +38,15 @@ void Drawing::lay_out() {
     const int width = GetClientSize().GetWidth();
     if (!layout_ || width <= 0 || width == width_laid_out_) return;
     width_laid_out_ = width;
-    page_ = layout_(std::max(scale_.millimetres(width), least_width));
+    try {
+        page_ = layout_(scale_.millimetres(width));
+    } catch (const units::Refusal&) {
+        // Too narrow for it, as windows are while they are put together; it is laid out again when it grows.
+        page_ = {};
+    }
     const int height = scale_.pixels(page_.size.height);
     if (GetMinSize().GetHeight() == height) return;
-    SetMinSize(wxSize(-1, height));
+    SetMinSize(wxSize(GetMinSize().GetWidth(), height));
     if (wxWindow* parent = GetParent()) {
         parent->Layout();
         parent->FitInside();

@@ -53,6 +53,13 @@ MainFrame::MainFrame(World world)
     make_parts();
     menus_->before([this](const desk::Action& action) { return keep_field_before_undo(action); });
     desk_->on_news([this](const desk::News& news) { on_news(news); });
+    // Lists of the toolkit keep Ctrl+F for a search of their own.
+    Bind(wxEVT_CHAR_HOOK, [this](wxKeyEvent& event) {
+        if (event.GetModifiers() == wxMOD_CONTROL && event.GetKeyCode() == 'F')
+            menus_->run("edit.find");
+        else
+            event.Skip();
+    });
     Bind(wxEVT_CLOSE_WINDOW, &MainFrame::on_close, this);
     wxPersistenceManager::Get().RegisterAndRestore(this);
     on_news({.studio = true, .records = true, .view = true, .sheet = true, .answer = true});

@@ -94,7 +94,7 @@ wxWindow* HornPage::make_facts(wxWindow* parent) {
     auto* all = new wxBoxSizer(wxVERTICAL);
     all->Add(facts_, wxSizerFlags().Expand().Border(wxALL, gap));
     all->Add(change, wxSizerFlags().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
-    all->Add(players_heading, wxSizerFlags().Border(wxALL, gap));
+    all->Add(players_heading, wxSizerFlags().Expand().Border(wxALL, gap));
     all->Add(players_, wxSizerFlags(1).Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     page->SetSizer(all);
     return page;
@@ -120,7 +120,7 @@ wxWindow* HornPage::make_slides(wxWindow* parent) {
     auto* all = new wxBoxSizer(wxVERTICAL);
     all->Add(slides_, wxSizerFlags(2).Expand().Border(wxALL, gap));
     all->Add(measure, wxSizerFlags().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
-    all->Add(history_heading, wxSizerFlags().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
+    all->Add(history_heading, wxSizerFlags().Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     all->Add(history_, wxSizerFlags(3).Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     page->SetSizer(all);
     return page;

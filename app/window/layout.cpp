@@ -6,8 +6,10 @@
 namespace lowledger::window {
 
 wxStaticText* heading(wxWindow* parent, const std::string& text) {
-    auto* line = new wxStaticText(parent, wxID_ANY, shown_in_label(text));
+    auto* line = new wxStaticText(parent, wxID_ANY, {});
+    // The font first: the size is taken when the text is set.
     line->SetFont(line->GetFont().Bold());
+    line->SetLabel(shown_in_label(text));
     return line;
 }
 

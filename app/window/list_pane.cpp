@@ -79,6 +79,12 @@ ListPane::ListPane(wxWindow* parent, desk::Desk& desk, Menus& menus)
 
 void ListPane::refresh() {
     const bool students = desk_.view().place == desk::Place::students;
+    if (shown_place_ != desk_.view().place) {
+        shown_place_ = desk_.view().place;
+        find_->ChangeValue({});
+        list_->GetColumn(title_column)->SetWidth(students ? 150 : 60);
+        list_->GetColumn(beside_column)->SetWidth(students ? 60 : 130);
+    }
     list_->GetColumn(title_column)->SetTitle(students ? _("Student") : _("Horn"));
     list_->GetColumn(beside_column)->SetTitle(students ? _("Horn") : _("With"));
     list_->GetColumn(now_column)->SetTitle(_("Now"));

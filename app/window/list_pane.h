@@ -51,6 +51,7 @@ class ListPane : public wxPanel {
     wxStaticText* none_;
     wxObjectDataPtr<Model> model_;
     std::vector<Row> rows_;
+    desk::Place shown_place_ = desk::Place::students;
     bool selecting_ = false;
 };
 

@@ -19,29 +19,36 @@ SettingsPanel::SettingsPanel(wxWindow* parent, const Tools& tools) : wxPanel(par
     const auto& words = tools.desk.words();
     empty_ = new EmptyPage(this, tools.menus);
     full_ = new wxPanel(this);
-    summary_ = new wxStaticText(full_, wxID_ANY, {});
+    summary_ = new Paragraph(full_);
     answer_ = new AnswerView(full_, tools, desk::ChartNotes::weighed);
 
     auto* side = new wxPanel(full_);
     auto* remains_heading = heading(side, words.say(Sentence::remains_heading));
-    remains_ = new wxStaticText(side, wxID_ANY, {});
+    remaining_ = new wxScrolledWindow(side, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL);
+    remaining_->SetScrollRate(0, 12);
+    remains_ = new Paragraph(remaining_);
+    auto* remaining_sizer = new wxBoxSizer(wxVERTICAL);
+    remaining_sizer->Add(remains_, wxSizerFlags().Expand());
+    remaining_->SetSizer(remaining_sizer);
     auto* table_heading = heading(side, words.say(Sentence::table_heading));
     table_ = new wxDataViewListCtrl(side, wxID_ANY, wxDefaultPosition, wxDefaultSize,
                                     wxDV_ROW_LINES | wxDV_SINGLE);
-    table_->AppendTextColumn(shown(words.say(Sentence::sheet_note)), wxDATAVIEW_CELL_INERT, 70);
-    table_->AppendTextColumn(shown(words.say(Sentence::sheet_fingering)), wxDATAVIEW_CELL_INERT, 70);
-    table_->AppendTextColumn(shown(words.say(Sentence::table_takes)), wxDATAVIEW_CELL_INERT, 80,
+    table_->AppendTextColumn(shown(words.say(Sentence::sheet_note)), wxDATAVIEW_CELL_INERT, 54);
+    table_->AppendTextColumn(shown(words.say(Sentence::sheet_fingering)), wxDATAVIEW_CELL_INERT, 58);
+    table_->AppendTextColumn(shown(words.say(Sentence::table_takes)), wxDATAVIEW_CELL_INERT, 78,
                              wxALIGN_RIGHT);
-    table_->AppendTextColumn(shown(words.say(Sentence::table_before)), wxDATAVIEW_CELL_INERT, 70,
+    table_->AppendTextColumn(shown(words.say(Sentence::table_before)), wxDATAVIEW_CELL_INERT, 60,
                              wxALIGN_RIGHT);
-    table_->AppendTextColumn(shown(words.say(Sentence::table_after)), wxDATAVIEW_CELL_INERT, 70,
+    table_->AppendTextColumn(shown(words.say(Sentence::table_after)), wxDATAVIEW_CELL_INERT, 50,
                              wxALIGN_RIGHT);
+    // The last column takes what is left over; without it the numbers would stand far from their notes.
+    table_->AppendTextColumn({}, wxDATAVIEW_CELL_INERT, -1);
     name_for_readers(table_, words.say(Sentence::table_heading));
     auto* side_sizer = new wxBoxSizer(wxVERTICAL);
-    side_sizer->Add(remains_heading, wxSizerFlags().Border(wxBOTTOM, gap / 2));
-    side_sizer->Add(remains_, wxSizerFlags().Expand().Border(wxBOTTOM, 2 * gap));
-    side_sizer->Add(table_heading, wxSizerFlags().Border(wxBOTTOM, gap / 2));
-    side_sizer->Add(table_, wxSizerFlags(1).Expand());
+    side_sizer->Add(remains_heading, wxSizerFlags().Expand().Border(wxBOTTOM, gap / 2));
+    side_sizer->Add(remaining_, wxSizerFlags(1).Expand().Border(wxBOTTOM, 2 * gap));
+    side_sizer->Add(table_heading, wxSizerFlags().Expand().Border(wxBOTTOM, gap / 2));
+    side_sizer->Add(table_, wxSizerFlags(2).Expand());
     side->SetSizer(side_sizer);
 
     moved_ = new wxButton(full_, wxID_ANY, _("Slides move&d"));
@@ -101,6 +108,7 @@ void SettingsPanel::refresh_table() {
         row.push_back(wxString::Format("%d", note.way.takes));
         row.push_back(shown(words::cents_text(note.lean_before)));
         row.push_back(shown(words::cents_text(note.lean_after)));
+        row.push_back(wxString());
         table_->AppendItem(row);
     }
 }
@@ -114,12 +122,12 @@ void SettingsPanel::refresh_remains() {
         desk.words().say_counted(Sentence::sheets_one, Sentence::sheets_many, profile.sheets_used);
     const auto readings =
         desk.words().say_counted(Sentence::readings_one, Sentence::readings_many, profile.takes_used);
-    summary_->SetLabelText(shown(
+    summary_->say(
         desk.words().say(Sentence::settings_summary,
                          {{"sheets", sheets},
                           {"readings", readings},
                           {"before", std::to_string(words::whole_cents(live.answer->settings.mean_before))},
-                          {"after", std::to_string(words::whole_cents(live.answer->settings.mean_after))}})));
+                          {"after", std::to_string(words::whole_cents(live.answer->settings.mean_after))}}));
     std::string text;
     for (const auto& note : live.answer->remains.notes)
         text += (text.empty() ? "" : "\n") + words::remaining_sentence(speech, note);
@@ -128,9 +136,7 @@ void SettingsPanel::refresh_remains() {
             Sentence::remains_nothing,
             {{"tolerance", std::to_string(words::whole_cents(live.answer->remains.tolerance))}});
     }
-    remains_->SetLabelText(shown(text));
-    remains_->Wrap(remains_->GetParent()->GetClientSize().GetWidth());
-    remains_->GetParent()->Layout();
+    remains_->say(text);
 }
 
 }  // namespace lowledger::window

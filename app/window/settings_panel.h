@@ -4,10 +4,10 @@
 #include <wx/button.h>
 #include <wx/dataview.h>
 #include <wx/panel.h>
-#include <wx/stattext.h>
 
 #include "app/window/answer_view.h"
 #include "app/window/empty_page.h"
+#include "app/window/paragraph.h"
 #include "app/window/tools.h"
 
 namespace lowledger::window {
@@ -27,10 +27,11 @@ class SettingsPanel : public wxPanel {
     const Tools& tools_;
     EmptyPage* empty_;
     wxPanel* full_;
-    wxStaticText* summary_;
+    Paragraph* summary_;
     AnswerView* answer_;
     wxDataViewListCtrl* table_;
-    wxStaticText* remains_;
+    wxScrolledWindow* remaining_;
+    Paragraph* remains_;
     wxButton* moved_;
     wxButton* print_;
 };

@@ -32,7 +32,8 @@ SheetPanel::SheetPanel(wxWindow* parent, const Tools& tools) : wxPanel(parent), 
     rows_ = new SheetRows(entry, tools.desk);
     staff_ = new Drawing(entry, tools.faces);
     staff_->SetMinSize(wxSize(staff_width, -1));
-    question_ = new wxStaticText(entry, wxID_ANY, {});
+    question_ = new Paragraph(entry);
+    question_->Hide();
     question_->SetFont(question_->GetFont().Bold());
 
     auto* middle = new wxBoxSizer(wxHORIZONTAL);
@@ -100,12 +101,9 @@ void SheetPanel::show_note() {
     if (entry == nullptr || entry->rows().empty()) return;
     const std::size_t at = std::min(rows_->row(), entry->rows().size() - 1);
     const auto row = entry->rows()[at];
-    const auto question = shown(entry->question(at));
-    if (question_->GetLabelText() != question) {
-        question_->SetLabelText(question);
-        question_->Wrap(question_->GetParent()->GetClientSize().GetWidth() - 2 * gap);
-    }
-    question_->Show(!question.empty());
+    question_->say(entry->asks(at) ? tools_.desk.words().say(Sentence::sheet_enter_again,
+                                                             {{"question", entry->question(at)}})
+                                   : entry->question(at));
     const auto pictures = tools_.pictures(true);
     const auto kind = tools_.desk.kind();
     const auto layout = [pictures, kind, row](units::Millimetres width) {

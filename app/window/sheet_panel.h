@@ -3,10 +3,10 @@
 #include <functional>
 #include <wx/choice.h>
 #include <wx/panel.h>
-#include <wx/stattext.h>
 
 #include "app/window/answer_view.h"
 #include "app/window/drawing.h"
+#include "app/window/paragraph.h"
 #include "app/window/sheet_head.h"
 #include "app/window/sheet_rows.h"
 #include "app/window/tools.h"
@@ -37,7 +37,7 @@ class SheetPanel : public wxPanel {
     SheetHead* head_;
     SheetRows* rows_;
     Drawing* staff_;
-    wxStaticText* question_;
+    Paragraph* question_;
     AnswerView* answer_;
 };
 
