@@ -16,12 +16,6 @@ CommitField::CommitField(wxWindow* parent, int width, Commit commit, long style)
         leave();
         event.Skip();
     });
-    Bind(wxEVT_SET_FOCUS, [this](wxFocusEvent& event) {
-        CallAfter([this] {
-            if (HasFocus()) SelectAll();
-        });
-        event.Skip();
-    });
 }
 
 void CommitField::leave() {

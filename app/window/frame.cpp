@@ -52,6 +52,8 @@ MainFrame::MainFrame(World world)
     tools_ = std::make_unique<Tools>(Tools{*desk_, *menus_, faces_, engraver_, large_engraver_});
     make_parts();
     menus_->before([this](const desk::Action& action) { return keep_field_before_undo(action); });
+    // At once after an action: the next key may be waiting for the field that has the focus then.
+    menus_->after([this] { show_waiting_news(); });
     desk_->on_news([this](const desk::News& news) { on_news(news); });
     // Lists of the toolkit keep Ctrl+F for a search of their own.
     Bind(wxEVT_CHAR_HOOK, [this](wxKeyEvent& event) {
@@ -115,10 +117,12 @@ void MainFrame::on_news(const desk::News& news) {
     if (showing_waits_) return;
     // Later, since the news may come from a field that showing them replaces.
     showing_waits_ = true;
-    CallAfter([this] {
-        showing_waits_ = false;
-        told(this, [this] { show_news(); });
-    });
+    CallAfter([this] { show_waiting_news(); });
+}
+
+void MainFrame::show_waiting_news() {
+    if (!std::exchange(showing_waits_, false)) return;
+    told(this, [this] { show_news(); });
 }
 
 void MainFrame::show_news() {

@@ -42,6 +42,7 @@ class MainFrame : public wxFrame {
   private:
     void make_parts();
     void on_news(const desk::News& news);
+    void show_waiting_news();
     void show_news();
     void show_title();
     void show_page();

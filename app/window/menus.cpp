@@ -75,6 +75,7 @@ void Menus::run(const desk::Action& action) {
     if (before_ && before_(action)) return;
     if (!action.may_run(desk_)) return;
     told(&frame_, [&] { action.run(desk_); });
+    if (after_) after_();
     refresh();
 }
 

@@ -21,6 +21,8 @@ class Menus {
     void refresh();
     /// Called before an action runs; true when that was all there is to do.
     void before(std::function<bool(const desk::Action&)> check) { before_ = std::move(check); }
+    /// Called after an action has run.
+    void after(std::function<void()> show) { after_ = std::move(show); }
     /// Runs an action if it may run now; what it refuses is shown as a sentence.
     void run(std::string_view id);
     /// A menu of these actions at the mouse or, by keyboard, at the control.
@@ -33,6 +35,7 @@ class Menus {
     wxFrame& frame_;
     desk::Desk& desk_;
     std::function<bool(const desk::Action&)> before_;
+    std::function<void()> after_;
     std::map<int, const desk::Action*> by_id_;
     std::map<std::string_view, wxMenuItem*> items_;
 };

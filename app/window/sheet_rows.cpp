@@ -158,8 +158,13 @@ void SheetRows::hand_over(desk::Cell cell, const wxString& text, CommitField::By
         using Kind = desk::SheetEntry::Outcome::Kind;
         const bool stays = outcome.kind == Kind::asks || outcome.kind == Kind::refused;
         if (by == CommitField::By::leaving || stays) return;
-        // The last field of the last take may have opened the next take.
-        CallAfter([this, cell, next] { focus(next == cell ? desk_.entry()->after(cell) : next); });
+        if (next != cell) {
+            // At once: the next key may be waiting already.
+            focus(next);
+            return;
+        }
+        // The last field may have opened another take, whose fields are still to be made.
+        CallAfter([this, cell] { focus(desk_.entry()->after(cell)); });
     });
 }
 
