@@ -1,5 +1,6 @@
 #include "model/store/file_in_the_making.h"
 
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <fcntl.h>
@@ -15,6 +16,9 @@ namespace {
 
 namespace fs = std::filesystem;
 
+/// What SQLite keeps beside a database while it is written.
+constexpr std::array companions = {"-journal", "-wal", "-shm"};
+
 [[noreturn]] void refuse_taken(const fs::path& target) {
     throw units::Refusal(fmt::format(
         "There is something at {} already: choose another name, or move that away first.", target.string()));
@@ -25,6 +29,20 @@ namespace fs = std::filesystem;
         fmt::format("{} could not be made ({}): choose a folder that can be written, or free some "
                     "space.",
                     target.string(), std::generic_category().message(error)));
+}
+
+/// A journal left behind would be played into the new file. It may hold the last edits of a studio that was
+/// moved away without it, so it is not ours to remove.
+void refuse_companions(const fs::path& target) {
+    for (const char* companion : companions) {
+        const fs::path left = fs::path(target) += companion;
+        if (std::error_code error; !fs::exists(fs::symlink_status(left, error))) continue;
+        throw units::Refusal(
+            fmt::format("{} was left behind by a studio of the name {}, which is gone: choose another name, "
+                        "or move that file to where "
+                        "its studio is now.",
+                        left.string(), target.filename().string()));
+    }
 }
 
 fs::path folder_of(const fs::path& target) {
@@ -78,6 +96,7 @@ FileInTheMaking::FileInTheMaking(fs::path target) : target_(std::move(target)) {
         throw units::Refusal(fmt::format("{} could not be made: there is no folder {}.", target_.string(),
                                          folder_of(target_).string()));
     }
+    refuse_companions(target_);
     temporary_ = unused_beside(target_);
 }
 
@@ -85,7 +104,7 @@ FileInTheMaking::~FileInTheMaking() {
     if (temporary_.empty()) return;
     std::error_code ignored;
     fs::remove(temporary_, ignored);
-    for (const char* companion : {"-journal", "-wal", "-shm"})
+    for (const char* companion : companions)
         fs::remove(fs::path(temporary_) += companion, ignored);
 }
 

@@ -244,6 +244,20 @@ TEST_F(Opening, MakingAStudioReplacesNothing) {
     EXPECT_THAT(folder_.names(), ElementsAre("taken"));
 }
 
+TEST_F(Opening, AJournalLeftBehindIsNotPlayedIntoANewStudio) {
+    const fs::path path = folder_ / "a.lowledger";
+    for (const char* companion : {"-journal", "-wal", "-shm"}) {
+        const fs::path left = fs::path(path) += companion;
+        write(left, "edits of a studio that is gone");
+        EXPECT_THAT(
+            invented::sentence_of<units::Refusal>([&] { StudioFile::create(path, invented::facts()); }),
+            HasSubstr(left.string() + " was left behind"));
+        EXPECT_EQ(bytes_of(left), "edits of a studio that is gone");
+        EXPECT_FALSE(fs::exists(path));
+        fs::remove(left);
+    }
+}
+
 TEST_F(Opening, ACopyReplacesNothing) {
     const fs::path path = a_studio();
     const StudioFile file = StudioFile::open(path);
