@@ -25,5 +25,5 @@ printf '%s\n' $todo | xargs -P "$(nproc)" -I{} sh -c '
     else
         cat "$mark.out"
         rm -f "$mark.out"
-        exit 255
-    fi' sh {} "$build"
+        exit 1
+    fi' sh {} "$build" || { echo "clang-tidy has found something; see above."; exit 1; }
