@@ -70,15 +70,17 @@ std::vector<studio::Horn> horns_of(const store::StudioFile& file, const studio::
     return horns;
 }
 
+studio::Horn horn_marked(const store::StudioFile& file, std::string_view mark) {
+    const auto all = file.horns();
+    for (const studio::Horn& horn : all)
+        if (lower(horn.mark) == lower(mark)) return horn;
+    throw units::Refusal(fmt::format("There is no horn marked \"{}\" in {}. There are: {}.", mark,
+                                     file.path().string(), marks(all)));
+}
+
 studio::Horn choose_horn(const store::StudioFile& file, const studio::Student& student, std::string_view mark,
                          studio::Date on) {
-    if (!mark.empty()) {
-        const auto all = file.horns();
-        for (const studio::Horn& horn : all)
-            if (lower(horn.mark) == lower(mark)) return horn;
-        throw units::Refusal(fmt::format("There is no horn marked \"{}\" in {}. There are: {}.", mark,
-                                         file.path().string(), marks(all)));
-    }
+    if (!mark.empty()) return horn_marked(file, mark);
     const auto horns = horns_of(file, student, on);
     if (horns.size() == 1) return horns.front();
     if (horns.empty())

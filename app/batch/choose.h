@@ -18,6 +18,9 @@ studio::Student choose_student(const store::StudioFile& file, std::string_view n
 studio::Horn choose_horn(const store::StudioFile& file, const studio::Student& student, std::string_view mark,
                          studio::Date on);
 
+/// The horn of that mark; case of A to Z does not matter. Throws Refusal that lists the marks there are.
+studio::Horn horn_marked(const store::StudioFile& file, std::string_view mark);
+
 /// The horns that the student plays on that day, in the order they were taken.
 std::vector<studio::Horn> horns_of(const store::StudioFile& file, const studio::Student& student,
                                    studio::Date on);

@@ -1,32 +1,45 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <fmt/format.h>
+#include <memory>
 #include <ostream>
+#include <string>
+#include <vector>
 
 #include "app/batch/verbs.h"
-#include "model/horns/kind.h"
+#include "model/exchange/kind_files.h"
 
 namespace lowledger::batch {
 
 namespace {
 
-void list_kinds(std::ostream& out) {
+template <typename Thing>
+std::string ids(const std::vector<Thing>& things) {
+    std::string out;
+    for (const Thing& thing : things)
+        out += (out.empty() ? "" : " ") + thing.id;
+    return out;
+}
+
+void list_kinds(const std::vector<horns::HornKind>& kinds, std::ostream& out) {
     std::size_t widest = 0;
-    for (const horns::HornKind& kind : horns::built_in_kinds())
+    for (const horns::HornKind& kind : kinds)
         widest = std::max(widest, kind.id.size());
-    for (const horns::HornKind& kind : horns::built_in_kinds()) {
-        std::string slides;
-        for (const horns::SlideKind& slide : kind.slides)
-            slides += (slides.empty() ? "" : " ") + slide.id;
-        out << fmt::format("{:<{}}  {} (slides: {})\n", kind.id, widest, kind.name, slides);
-    }
+    for (const horns::HornKind& kind : kinds)
+        out << fmt::format("{:<{}}  {} (slides: {}; readers: {})\n", kind.id, widest, kind.name,
+                           ids(kind.slides), ids(kind.readers));
 }
 
 }  // namespace
 
 void add_kinds_verb(CLI::App& program, Surroundings& surroundings) {
-    program.add_subcommand("kinds", "List the kinds of horn: key, name, slides.")->callback([&surroundings] {
-        list_kinds(surroundings.out);
+    auto studio = std::make_shared<std::string>();
+    CLI::App* verb = program.add_subcommand("kinds", "List the kinds of horn: key, name, slides, readers.");
+    verb->add_option("--studio", *studio, "With a teacher's own, of the folder kinds beside this studio")
+        ->type_name("STUDIO");
+    verb->callback([studio, &surroundings] {
+        list_kinds(studio->empty() ? horns::built_in_kinds() : exchange::kinds_with_own(*studio),
+                   surroundings.out);
     });
 }
 

@@ -51,6 +51,7 @@ Ending run(int count, const char* const* words, std::ostream& out, std::ostream&
         add_settings_verb(program, surroundings);
         add_handouts_verb(program, surroundings);
         add_make_studio_verb(program, surroundings);
+        add_chart_verb(program, surroundings);
         add_kinds_verb(program, surroundings);
         add_check_verb(program, surroundings);
         add_dump_verb(program, surroundings);

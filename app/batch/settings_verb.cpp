@@ -1,7 +1,6 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 #include <memory>
 #include <optional>
 #include <ostream>
@@ -9,6 +8,7 @@
 #include <vector>
 
 #include "app/batch/choose.h"
+#include "app/batch/choose_kind.h"
 #include "app/batch/settings_table.h"
 #include "app/batch/verbs.h"
 #include "model/exchange/settings_json.h"
@@ -47,17 +47,6 @@ struct Question {
     units::Accidentals accidentals = units::Accidentals::flats;
 };
 
-const horns::HornKind& kind_named(const std::string& id) {
-    const horns::HornKind* kind = horns::find_kind(horns::built_in_kinds(), id);
-    if (kind != nullptr) return *kind;
-    std::vector<std::string> ids;
-    ids.reserve(horns::built_in_kinds().size());
-    for (const horns::HornKind& known : horns::built_in_kinds())
-        ids.push_back(known.id);
-    throw units::Refusal(
-        fmt::format("--kind {}: there is no such kind. There are: {}.", id, fmt::join(ids, ", ")));
-}
-
 units::Hertz tuner_a4(const Asked& asked) {
     if (asked.tuner_a4_hertz < 400.0 || asked.tuner_a4_hertz > 480.0)
         throw units::Refusal("--tuner-a4: write what the tuner's A is set to, from 400 to 480 Hz.");
@@ -72,7 +61,7 @@ std::optional<units::Celsius> room(const Asked& asked) {
 }
 
 Question question_of_sheet(const Asked& asked, studio::Date today) {
-    const horns::HornKind& kind = kind_named(asked.kind);
+    const horns::HornKind& kind = choose_kind(horns::built_in_kinds(), asked.kind, "--kind");
     const auto level = studio::parse_level(asked.level);
     if (!level)
         throw units::Refusal(fmt::format("--level {}: write beginner, middle or advanced.", asked.level));

@@ -24,6 +24,7 @@ struct Surroundings {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date
 void add_settings_verb(CLI::App& program, Surroundings& surroundings);
 void add_handouts_verb(CLI::App& program, Surroundings& surroundings);
 void add_make_studio_verb(CLI::App& program, Surroundings& surroundings);
+void add_chart_verb(CLI::App& program, Surroundings& surroundings);
 void add_kinds_verb(CLI::App& program, Surroundings& surroundings);
 void add_check_verb(CLI::App& program, Surroundings& surroundings);
 void add_dump_verb(CLI::App& program, Surroundings& surroundings);

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "model/acoustics/air.h"
+#include "model/exchange/json_lines.h"
 #include "model/studio/file_words.h"
 
 namespace lowledger::exchange {
@@ -330,23 +331,6 @@ Json lower_triangle(const std::vector<double>& matrix) {
     return out;
 }
 
-/// One line for each member and for each element of a member that is a list: short enough to keep, plain
-/// enough to read and compare.
-std::string lines(const Json& json) {
-    std::string out = "{";
-    for (const auto& [key, value] : json.items()) {
-        out += (out.size() == 1 ? "\n  " : ",\n  ") + Json(key).dump() + ": ";
-        if (!value.is_array() || value.empty()) {
-            out += value.dump();
-            continue;
-        }
-        for (std::size_t i = 0; i < value.size(); ++i)
-            out += (i == 0 ? "[\n    " : ",\n    ") + value[i].dump();
-        out += "\n  ]";
-    }
-    return out + "\n}\n";
-}
-
 }  // namespace
 
 std::string_view engine_version() {
@@ -373,7 +357,7 @@ std::string settings_json(const tuning::TuningInputs& inputs, const tuning::Tuni
         {"sheets", writer.sheets(inputs.sheets)},
         {"figures", figures()},
     };
-    return lines(json);
+    return json_lines(json);
 }
 
 }  // namespace lowledger::exchange

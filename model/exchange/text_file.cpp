@@ -28,7 +28,7 @@ std::string read_text_file(const std::filesystem::path& path) {
         const std::uintmax_t size = std::filesystem::file_size(path, error);
         if (!error && size > most_bytes)
             throw units::Refusal(
-                fmt::format("{} is larger than 4 MB, so it is no tuning sheet. Check the file.", name));
+                fmt::format("{} is larger than 4 MB, so it is none of the files that are read here. Check its name.", name));
     }
     std::ifstream stream(path, std::ios::binary);
     if (!stream) throw units::Refusal(fmt::format("{} cannot be read. Check that you may read it.", name));

@@ -1,0 +1,52 @@
+#include "model/exchange/kind_files.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <map>
+#include <system_error>
+
+#include "model/exchange/text_file.h"
+#include "model/units/refusal.h"
+
+namespace lowledger::exchange {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+std::vector<fs::path> kind_files_in(const fs::path& folder) {
+    std::vector<fs::path> files;
+    std::error_code error;
+    if (!fs::is_directory(folder, error)) return files;
+    for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error))
+        if (at->path().extension() == ".toml") files.push_back(at->path());
+    if (error)
+        throw units::Refusal(
+            fmt::format("The folder {} cannot be read. Check that you may read it.", folder.string()));
+    std::ranges::sort(files);
+    return files;
+}
+
+}  // namespace
+
+std::vector<horns::HornKind> kinds_with_own(const fs::path& studio_file) {
+    std::vector<horns::HornKind> kinds = horns::built_in_kinds();
+    std::map<std::string, std::string> own;
+    for (const fs::path& file : kind_files_in(studio_file.parent_path() / "kinds")) {
+        const std::string name = file.string();
+        horns::HornKind kind = horns::read_kind(read_text_file(file), name);
+        if (horns::find_kind(horns::built_in_kinds(), kind.id) != nullptr)
+            throw units::Refusal(
+                fmt::format("{}: id \"{}\" is that of a kind that comes with the program. Give your own kind "
+                            "an id of its own.",
+                            name, kind.id));
+        const auto [other, is_new] = own.emplace(kind.id, name);
+        if (!is_new)
+            throw units::Refusal(fmt::format("{}: id \"{}\" is already that of {}. Give each kind its own.",
+                                             name, kind.id, other->second));
+        kinds.push_back(std::move(kind));
+    }
+    return kinds;
+}
+
+}  // namespace lowledger::exchange

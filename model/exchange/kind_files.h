@@ -1,0 +1,16 @@
+#pragma once
+
+#include <filesystem>
+#include <vector>
+
+#include "model/horns/kind.h"
+
+namespace lowledger::exchange {
+
+/// The built-in kinds and, after them, a teacher's own: every `*.toml` of the folder `kinds` beside the
+/// studio file, in the order of their names. Without such a folder the built-in ones alone. Throws Refusal
+/// that names the file (and line and key, as horns::read_kind does): one that cannot be read, is no kind, or
+/// has the id of a built-in kind or of another file there. No kind is replaced by another.
+std::vector<horns::HornKind> kinds_with_own(const std::filesystem::path& studio_file);
+
+}  // namespace lowledger::exchange
