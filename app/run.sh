@@ -14,7 +14,7 @@ stage "Looking for what is needed"
 install_missing "$top/app/packages.txt"
 
 stage "Building the program"
-build "$top/build/program" "-DCMAKE_BUILD_TYPE=Release -DLOWLEDGER_TESTS=OFF" lowledger lowledger-batch
+build "$top/build/program" "-DCMAKE_BUILD_TYPE=RelWithDebInfo -DLOWLEDGER_TESTS=OFF" lowledger lowledger-batch
 programs=$top/build/program/bin
 
 if [ ! -e "$sample" ]; then

@@ -1,6 +1,7 @@
 #include "app/batch/output_files.h"
 
 #include <fmt/format.h>
+#include <ranges>
 #include <system_error>
 
 #include "model/units/refusal.h"
@@ -23,8 +24,8 @@ class NewFiles {
     NewFiles() = default;
     ~NewFiles() {
         std::error_code ignored;
-        for (auto path = made_.rbegin(); path != made_.rend(); ++path)
-            fs::remove(*path, ignored);
+        for (const fs::path& path : std::views::reverse(made_))
+            fs::remove(path, ignored);
     }
     NewFiles(const NewFiles&) = delete;
     NewFiles& operator=(const NewFiles&) = delete;

@@ -12,7 +12,7 @@ class App;
 namespace lowledger::batch {
 
 /// What a verb works with; lives as long as the command.
-struct Surroundings {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date has no default
+struct Surroundings {
     std::ostream& out;
     std::ostream& errors;
     studio::Date today;

@@ -165,7 +165,7 @@ void Desk::file_sheet(std::string_view name) {
 
 SheetEntry::Outcome Desk::type(Cell cell, std::string_view typed) {
     const SheetEntry before = *entry_;
-    const auto outcome = entry_->type(cell, typed);
+    auto outcome = entry_->type(cell, typed);
     if (outcome.kind == SheetEntry::Outcome::Kind::taken) {
         const auto note = note_name(file_->facts(), entry_->rows().at(cell.row).note);
         try {

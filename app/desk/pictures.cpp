@@ -77,7 +77,7 @@ Picture slide_rules(const PictureTools& tools, const LiveAnswer& live, Millimetr
         const std::string name = capitalised(live.inputs->kind.slide(slide->slide)->name);
         const std::string text =
             words::slide_rule_text(speech, *live.answer, *slide, is_stuck(*live.inputs, slide->slide));
-        picture.content += name + ": " + text + "\n";
+        picture.content.append(name).append(": ").append(text).append("\n");
         y = canvas::draw_block(picture.page, faces, name, heading, {margin, y}, inner);
         // A slide of unknown position has no place on a scale; its sentence says how far to move it.
         if (slide->position_known) {

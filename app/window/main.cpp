@@ -44,6 +44,7 @@ void make_sample(const std::filesystem::path& path, studio::Date as_of) {
     const std::vector<std::string> arguments = {batch.string(), "make-studio", path.string(), "--as-of",
                                                 as_of.iso()};
     std::vector<const char*> command;
+    command.reserve(arguments.size() + 1);
     for (const auto& argument : arguments)
         command.push_back(argument.c_str());
     command.push_back(nullptr);

@@ -64,7 +64,7 @@ struct TuningStep {
 };
 
 /// A note to listen to once the slides are set; nothing is moved for it.
-struct CheckNote {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch has no default
+struct CheckNote {
     units::Pitch note;
     Fingering fingering;
     bool operator==(const CheckNote&) const = default;

@@ -16,8 +16,6 @@
 
 namespace lowledger::studio {
 
-// NOLINTBEGIN(cppcoreguidelines-pro-type-member-init): no record is made without its date or note.
-
 enum class Level { beginner, middle, advanced };
 
 /// What is true of the whole studio.
@@ -93,7 +91,7 @@ struct SlidePosition {
 };
 
 /// A student plays this horn; several may share one.
-struct HornUse {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date has no default
+struct HornUse {
     HornUseId id;
     StudentId student;
     HornId horn;
@@ -104,7 +102,7 @@ struct HornUse {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date has 
 };
 
 /// One tuner value for one note.
-struct Reading {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch has no default
+struct Reading {
     units::Pitch note;
     horns::Fingering fingering;
     int partial = 0;
@@ -151,7 +149,5 @@ struct GivenSettings {
     std::optional<Date> moved_on;
     bool operator==(const GivenSettings&) const = default;
 };
-
-// NOLINTEND(cppcoreguidelines-pro-type-member-init)
 
 }  // namespace lowledger::studio

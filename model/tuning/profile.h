@@ -13,7 +13,7 @@ namespace lowledger::tuning {
 
 /// What is believed of one way of playing a note: in the studio's usual room, against the studio's A4, with
 /// the slides where they stand now.
-struct ProfileNote {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch has no default
+struct ProfileNote {
     units::Pitch note;
     horns::Fingering fingering{};
     int partial = 0;
@@ -38,7 +38,7 @@ struct ProfileNote {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch
 };
 
 /// A take far from its fellows. It is used all the same: the teacher decides.
-struct OutlyingTake {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date has no default
+struct OutlyingTake {
     studio::TuningSheetId sheet;
     studio::Date on;
     units::Pitch note;
@@ -54,7 +54,7 @@ struct OutlyingTake {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date
 };
 
 enum class WhyNotUsed { cold, mute, no_readings };
-struct SheetNotUsed {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date has no default
+struct SheetNotUsed {
     studio::TuningSheetId sheet;
     studio::Date on;
     WhyNotUsed why = WhyNotUsed::cold;

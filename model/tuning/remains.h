@@ -23,7 +23,7 @@ enum class Remedy {
 
 /// A note whose expected lean, as the student plays it with the slides as recommended, is outside the
 /// tolerance.
-struct RemainingNote {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch has no default
+struct RemainingNote {
     units::Pitch note;
     horns::Fingering fingering{};
     int partial = 0;

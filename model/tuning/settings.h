@@ -111,7 +111,7 @@ struct SlideAnswer {
     double chance_of_better = 0.0;
 };
 
-struct NoteAnswer {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch has no default
+struct NoteAnswer {
     units::Pitch note;
     double weight = 0.0;
     /// The way chosen for the recommended positions, and the usual one (index 0 of the question's ways).

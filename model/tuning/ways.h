@@ -7,7 +7,7 @@
 namespace lowledger::tuning {
 
 /// A way of playing a note that the answer speaks of.
-struct WayToPlay {  // NOLINT(cppcoreguidelines-pro-type-member-init): a pitch has no default
+struct WayToPlay {
     units::Pitch note;
     horns::Fingering fingering;
     int partial = 0;

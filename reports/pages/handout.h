@@ -11,7 +11,7 @@
 namespace lowledger::pages {
 
 /// All that a handout tells.
-struct HandoutInputs {  // NOLINT(cppcoreguidelines-pro-type-member-init): a date has no default
+struct HandoutInputs {
     studio::StudioFacts facts;
     studio::Student student;
     studio::Horn horn;
