@@ -86,7 +86,7 @@ std::string settings_table(const tuning::TuningInputs& inputs, const tuning::Tun
                        units::decimal_text(settings.objective_after.value(), 2));
     if (!answer.remains.notes.empty()) out += "\nWhat remains:\n";
     for (const tuning::RemainingNote& note : answer.remains.notes)
-        out += words::remaining_sentence(speech, note) + "\n";
+        out += words::remaining_sentence(speech, answer.remains, note) + "\n";
     if (const std::string next = words::next_note_sentence(speech, answer); !next.empty())
         out += "\n" + next + "\n";
     return out;

@@ -130,7 +130,7 @@ void SettingsPanel::refresh_remains() {
                           {"after", std::to_string(words::whole_cents(live.answer->settings.mean_after))}}));
     std::string text;
     for (const auto& note : live.answer->remains.notes)
-        text += (text.empty() ? "" : "\n") + words::remaining_sentence(speech, note);
+        text += (text.empty() ? "" : "\n") + words::remaining_sentence(speech, live.answer->remains, note);
     if (text.empty()) {
         text = desk.words().say(
             Sentence::remains_nothing,

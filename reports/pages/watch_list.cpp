@@ -1,9 +1,9 @@
 #include "reports/pages/watch_list.h"
 
-#include <algorithm>
 #include <array>
 
 #include "reports/words/names.h"
+#include "reports/words/tuning_words.h"
 
 namespace lowledger::pages {
 namespace {
@@ -36,28 +36,8 @@ bool belongs(const RemainingNote& note, const GroupKind& kind) {
     return kind.side == GroupKind::Side::both || sharp == (kind.side == GroupKind::Side::sharp);
 }
 
-/// Where several notes of the list share a name: low, middle or high among them. No octave numbers, which few
-/// players know.
-std::string told_apart(const Speech& speech, const tuning::Remains& remains, units::Pitch pitch) {
-    const auto name_of = [&](units::Pitch p) {
-        return words::note_name(units::spell(p, speech.accidentals));
-    };
-    std::string name = name_of(pitch);
-    bool lower = false;
-    bool higher = false;
-    for (const auto& other : remains.notes) {
-        if (name_of(other.note) != name) continue;
-        lower = lower || other.note < pitch;
-        higher = higher || other.note > pitch;
-    }
-    if (!lower && !higher) return name;
-    const Sentence place =
-        lower && higher ? Sentence::note_middle : (higher ? Sentence::note_low : Sentence::note_high);
-    return speech.words.say(place, {{"note", name}});
-}
-
 std::string listed(const Speech& speech, const tuning::Remains& remains, const RemainingNote& note) {
-    const std::string name = told_apart(speech, remains, note.note);
+    const std::string name = words::told_apart(speech, remains, note.note);
     if (note.next == Remedy::other_fingering && note.instead) {
         return speech.words.say(
             Sentence::watch_note_instead,

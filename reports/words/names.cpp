@@ -78,7 +78,11 @@ std::string kind_name(const horns::HornKind& kind) {
 
 std::string played_note(const Words& words, const horns::HornKind& kind, const units::Spelling& note,
                         const horns::Fingering& fingering) {
-    const std::string name = note_name(note);
+    return played_note(words, kind, note_name(note), fingering);
+}
+
+std::string played_note(const Words& words, const horns::HornKind& kind, const std::string& name,
+                        const horns::Fingering& fingering) {
     const std::string label = fingering_label(kind, fingering);
     if (fingering.position != 0 && !fingering.valves.empty()) {
         return words.say(Sentence::played_position_valves,

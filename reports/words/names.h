@@ -38,6 +38,10 @@ std::string kind_name(const horns::HornKind& kind);
 std::string played_note(const Words& words, const horns::HornKind& kind, const units::Spelling& note,
                         const horns::Fingering& fingering);
 
+/// The same with the note's name as it should stand: "open low B♭".
+std::string played_note(const Words& words, const horns::HornKind& kind, const std::string& name,
+                        const horns::Fingering& fingering);
+
 /// "25 November 2026".
 std::string date_text(const Words& words, studio::Date date);
 

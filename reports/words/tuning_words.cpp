@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "model/units/number_text.h"
 #include "reports/words/names.h"
@@ -197,8 +198,28 @@ std::string caution_of_kind(const Words& words, std::string_view caution) {
     return words.say(static_cast<Sentence>(found - sentence_ids.begin()));
 }
 
-std::string remaining_sentence(const Speech& speech, const tuning::RemainingNote& note) {
-    const std::string name = played(speech, note.note, note.fingering);
+std::string told_apart(const Speech& speech, const tuning::Remains& remains, units::Pitch note) {
+    const units::Spelling spelling = units::spell(note, speech.accidentals);
+    std::string name = note_name(spelling);
+    std::set<units::Pitch> lower;
+    std::set<units::Pitch> higher;
+    for (const auto& other : remains.notes) {
+        if (note_name(units::spell(other.note, speech.accidentals)) != name) continue;
+        if (other.note < note) lower.insert(other.note);
+        if (other.note > note) higher.insert(other.note);
+    }
+    if (lower.empty() && higher.empty()) return name;
+    if (lower.size() + higher.size() > 2) return note_name_with_octave(spelling);
+    const Sentence place = lower.empty()    ? Sentence::note_low
+                           : higher.empty() ? Sentence::note_high
+                                            : Sentence::note_middle;
+    return speech.words.say(place, {{"note", name}});
+}
+
+std::string remaining_sentence(const Speech& speech, const tuning::Remains& remains,
+                               const tuning::RemainingNote& note) {
+    const std::string name =
+        played_note(speech.words, speech.kind, told_apart(speech, remains, note.note), note.fingering);
     const std::string cents = cents_text(note.lean);
     const bool sharp = note.lean > 0_cents;
     switch (note.next) {

@@ -46,8 +46,13 @@ std::string band_note_text(const Speech& speech, const tuning::BandNote& band);
 /// words.
 std::string caution_of_kind(const Words& words, std::string_view caution);
 
-/// One note of what remains, for the teacher.
-std::string remaining_sentence(const Speech& speech, const tuning::RemainingNote& note);
+/// A note's name, told apart from the others of what remains that share it: "low B♭", "middle B♭", "high B♭"
+/// among up to three, the octave's number among more.
+std::string told_apart(const Speech& speech, const tuning::Remains& remains, units::Pitch note);
+
+/// One note of what remains, for the teacher, told apart from the others.
+std::string remaining_sentence(const Speech& speech, const tuning::Remains& remains,
+                               const tuning::RemainingNote& note);
 
 /// What the teacher should know about the answer, in the order: no readings, tuning notes missing, sheets not
 /// used, takes far from their fellows, slides of unknown position.

@@ -7,6 +7,7 @@ namespace {
 
 using testing::ElementsAre;
 using testing::HasSubstr;
+using testing::StartsWith;
 using tuning::Advice;
 using units::Cents;
 using units::Millimetres;
@@ -132,14 +133,36 @@ TEST(RemainingSentence, GoesFromHornToAirToLips) {
                                Cents(-12),
                                0.9,
                                2};
-    EXPECT_EQ(plain(remaining_sentence({words, tuba()}, note)),
+    EXPECT_EQ(plain(remaining_sentence({words, tuba()}, {}, note)),
               "G\u266D with valves 1-2-3 leans +18: play it with 2-4 instead, which should leave +4.");
     note.next = tuning::Remedy::air;
-    EXPECT_THAT(remaining_sentence({words, tuba()}, note), HasSubstr("brings it down"));
+    EXPECT_THAT(remaining_sentence({words, tuba()}, {}, note), HasSubstr("brings it down"));
     note.next = tuning::Remedy::embouchure;
-    EXPECT_THAT(remaining_sentence({words, tuba()}, note), HasSubstr("down by 12 in all"));
+    EXPECT_THAT(remaining_sentence({words, tuba()}, {}, note), HasSubstr("down by 12 in all"));
     note.next = tuning::Remedy::beyond_player;
-    EXPECT_THAT(remaining_sentence({words, tuba()}, note), HasSubstr("look at the horn"));
+    EXPECT_THAT(remaining_sentence({words, tuba()}, {}, note), HasSubstr("look at the horn"));
+}
+
+TEST(RemainingSentence, TellsNotesOfOneNameApart) {
+    const Words words;
+    const auto open = [](int midi) {
+        return tuning::RemainingNote{.note = units::Pitch(midi), .lean = 18_cents};
+    };
+    const auto of = [&](const tuning::Remains& remains, std::size_t at) {
+        return plain(remaining_sentence({words, tuba()}, remains, remains.notes.at(at)));
+    };
+    tuning::Remains remains;
+    remains.notes = {open(34), open(58), open(53)};
+    EXPECT_THAT(of(remains, 0), StartsWith("open low B\u266D leans"));
+    EXPECT_THAT(of(remains, 1), StartsWith("open high B\u266D leans"));
+    EXPECT_THAT(of(remains, 2), StartsWith("open F leans"));
+    remains.notes.push_back(open(46));
+    EXPECT_THAT(of(remains, 3), StartsWith("open middle B\u266D leans"));
+    // A second fingering of one pitch is no other pitch.
+    remains.notes.push_back(remains.notes[0]);
+    EXPECT_THAT(of(remains, 3), StartsWith("open middle B\u266D leans"));
+    remains.notes.push_back(open(70));
+    EXPECT_THAT(of(remains, 0), StartsWith("open B\u266D1 leans"));
 }
 
 TEST(Warnings, ComeInOrderAndNameTheirSheet) {
