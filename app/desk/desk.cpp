@@ -4,9 +4,11 @@
 #include <utility>
 
 #include "app/desk/note_names.h"
+#include "model/exchange/kind_files.h"
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
 #include "model/tuning/inputs.h"
+#include "model/units/refusal.h"
 
 namespace lowledger::desk {
 namespace {
@@ -112,6 +114,19 @@ void Desk::read_subject() {
     if (horn_) kind_ = studio::kind_of(*horn_);
     read_entry();
     ask_for_answer();
+}
+
+std::vector<horns::HornKind> Desk::kinds() const {
+    return exchange::kinds_with_own(file_->path());
+}
+
+bool Desk::kind_has_vanished() const {
+    if (!horn_ || horns::find_kind(horns::built_in_kinds(), horn_->kind_id) != nullptr) return false;
+    try {
+        return horns::find_kind(kinds(), horn_->kind_id) == nullptr;
+    } catch (const units::Refusal&) {
+        return false;
+    }
 }
 
 studio::TuningSheet Desk::new_sheet() const {

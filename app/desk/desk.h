@@ -97,6 +97,12 @@ class Desk {
     [[nodiscard]] const std::optional<studio::Horn>& horn() const { return horn_; }
     /// The kind of `horn()`; only with a horn.
     [[nodiscard]] const horns::HornKind& kind() const { return *kind_; }
+    /// The kinds that a new horn can be of: the built-in ones and those in the folder kinds beside the
+    /// studio, read anew each time. Throws Refusal that names the file of one that is none.
+    [[nodiscard]] std::vector<horns::HornKind> kinds() const;
+    /// The horn opens from the copy in the studio alone: no kind of its id is built in or beside the studio.
+    /// Files beside it that cannot be read are told of by `kinds`.
+    [[nodiscard]] bool kind_has_vanished() const;
     /// Horns that the student of the page plays today.
     [[nodiscard]] const std::vector<studio::Horn>& horns_of_student() const { return horns_of_student_; }
 

@@ -15,9 +15,10 @@ std::optional<studio::StudioFacts> ask_facts(wxWindow* parent, const words::Word
                                              const studio::StudioFacts& start);
 std::optional<studio::Student> ask_student(wxWindow* parent, const words::Words& words,
                                            const studio::Student& start);
-/// `students` may own it.
+/// `students` may own it. A new horn is of one of `kinds`, the first of them that of `start`.
 std::optional<studio::Horn> ask_horn(wxWindow* parent, const words::Words& words,
-                                     const std::vector<studio::Student>& students, const studio::Horn& start);
+                                     const std::vector<studio::Student>& students,
+                                     const std::vector<horns::HornKind>& kinds, const studio::Horn& start);
 /// `horns` are those to choose from.
 std::optional<desk::HornChoice> ask_horn_of(wxWindow* parent, const words::Words& words,
                                             const studio::Student& student,

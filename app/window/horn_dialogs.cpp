@@ -88,16 +88,15 @@ class SlidesBlock : public wxPanel {
 
 std::optional<studio::Horn> ask_horn(wxWindow* parent, const words::Words& words,
                                      const std::vector<studio::Student>& students,
-                                     const studio::Horn& start) {
+                                     const std::vector<horns::HornKind>& kinds, const studio::Horn& start) {
     const bool is_new = !start.id.filed();
     Form form(parent, is_new ? _("Add horn") : _("Change horn"), is_new ? _("&Add") : _("&Keep"));
-    const auto& kinds = horns::built_in_kinds();
     horns::HornKind kind = studio::kind_of(start);
     wxChoice* kind_choice = nullptr;
     if (is_new) {
         std::vector<std::string> names;
-        for (const auto& built_in : kinds)
-            names.push_back(built_in.name);
+        for (const auto& one : kinds)
+            names.push_back(one.name);
         kind_choice = form.choice(_("&Kind:"), names, 0);
     } else {
         form.row(_("Kind:"),

@@ -132,6 +132,7 @@ void HornPage::refresh() {
     mark_->SetLabelText(shown(desk.horn()->mark));
     std::string about = desk.kind().name;
     if (desk.horn()->archived) about += " · " + desk.words().say(Sentence::list_archived);
+    if (desk.kind_has_vanished()) about += " · " + desk.words().say(Sentence::horn_kind_gone);
     about_->SetLabelText(shown(about));
     if (sections_->GetSelection() != desk.view().section)
         sections_->ChangeSelection(static_cast<std::size_t>(desk.view().section));

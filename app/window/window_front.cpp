@@ -45,7 +45,8 @@ std::optional<studio::Student> WindowFront::ask_student(const studio::Student& s
 }
 
 std::optional<studio::Horn> WindowFront::ask_horn(const studio::Horn& start) {
-    return window::ask_horn(&frame_, frame_.desk().words(), frame_.desk().file().students(), start);
+    const auto kinds = start.id.filed() ? std::vector<horns::HornKind>() : frame_.desk().kinds();
+    return window::ask_horn(&frame_, frame_.desk().words(), frame_.desk().file().students(), kinds, start);
 }
 
 std::optional<desk::HornChoice> WindowFront::ask_horn_of(const studio::Student& student,

@@ -1,5 +1,6 @@
 #include "app/desk/desk.h"
 
+#include <fstream>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -7,6 +8,8 @@
 
 #include "app/desk/action.h"
 #include "app/desk/lists.h"
+#include "model/studio/questions.h"
+#include "model/units/refusal.h"
 #include "tests/app/desk/prepared_studio.h"
 
 namespace lowledger::desk {
@@ -207,6 +210,32 @@ TEST(Find, MeetsEveryWordInEitherCase) {
     EXPECT_TRUE(found_in("Łukasz Żak", "łuk ża"));
     EXPECT_TRUE(found_in("anything", "  "));
     EXPECT_FALSE(found_in("Zoë Ångström", "zoë b"));
+}
+
+TEST(Desk, OwnKindsJoinTheBuiltInOnesAndMayVanish) {
+    PreparedStudio studio;
+    const auto folder = studio.folder / "kinds";
+    std::filesystem::create_directory(folder);
+    std::string text = horns::built_in_kinds().front().source_text;
+    const std::string id = "\"" + horns::built_in_kinds().front().id + "\"";
+    text.replace(text.find(id), id.size(), "\"school-tuba\"");
+    std::ofstream(folder / "school-tuba.toml") << text;
+    const auto kinds = studio.desk->kinds();
+    ASSERT_EQ(kinds.size(), horns::built_in_kinds().size() + 1);
+    ASSERT_EQ(kinds.back().id, "school-tuba");
+
+    studio.front.horn = studio::horn_of(kinds.back());
+    studio.front.horn->mark = "S-1";
+    action("horn.add").run(*studio.desk);
+    ASSERT_TRUE(studio.desk->horn());
+    EXPECT_EQ(studio.desk->kind().id, "school-tuba");
+    EXPECT_FALSE(studio.desk->kind_has_vanished());
+    std::filesystem::remove(folder / "school-tuba.toml");
+    EXPECT_TRUE(studio.desk->kind_has_vanished());
+    EXPECT_EQ(studio.desk->kind().id, "school-tuba");
+
+    std::ofstream(folder / "broken.toml") << "id = 3\n";
+    EXPECT_THROW(studio.desk->kinds(), units::Refusal);
 }
 
 }  // namespace
