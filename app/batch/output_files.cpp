@@ -1,7 +1,7 @@
 #include "app/batch/output_files.h"
 
+#include <algorithm>
 #include <fmt/format.h>
-#include <ranges>
 #include <system_error>
 
 #include "model/units/refusal.h"
@@ -24,8 +24,7 @@ class NewFiles {
     NewFiles() = default;
     ~NewFiles() {
         std::error_code ignored;
-        for (const fs::path& path : std::views::reverse(made_))
-            fs::remove(path, ignored);
+        std::for_each(made_.rbegin(), made_.rend(), [&](const fs::path& path) { fs::remove(path, ignored); });
     }
     NewFiles(const NewFiles&) = delete;
     NewFiles& operator=(const NewFiles&) = delete;
