@@ -8,7 +8,7 @@ passed=$build/tidy-passed
 mkdir -p "$passed"
 cd "$top"
 
-headers=$(find app model reports tests -name '*.h' -print0 | sort -z | xargs -0 cat .clang-tidy | sha256sum | cut -c1-16)
+headers=$(find app model reports tests -name '*.h' -print0 | sort -z | xargs -0 cat .clang-tidy tests/.clang-tidy | sha256sum | cut -c1-16)
 todo=""
 for file in $(find app model reports tests -name '*.cpp' | sort); do
     grep -q "\"file\": \".*/$file\"" "$build/compile_commands.json" || continue
