@@ -10,7 +10,6 @@ namespace lowledger::store {
 namespace {
 
 using studio::Student;
-using testing::ElementsAre;
 using testing::ElementsAreArray;
 using testing::HasSubstr;
 using testing::IsEmpty;
