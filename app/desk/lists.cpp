@@ -6,6 +6,7 @@
 
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
+#include "reports/words/names.h"
 
 namespace lowledger::desk {
 namespace {
@@ -42,6 +43,14 @@ std::u32string folded(std::string_view text) {
         at += length;
     }
     return out;
+}
+
+/// With the flat sign as a keyboard has it, so that "Bb tuba" is found too.
+std::string typed_flats(std::string text) {
+    constexpr std::string_view flat = "\u266D";
+    for (auto at = text.find(flat); at != std::string::npos; at = text.find(flat, at))
+        text.replace(at, flat.size(), "b");
+    return text;
 }
 
 std::string joined(const std::vector<std::string>& parts) {
@@ -110,14 +119,15 @@ std::vector<HornRow> horn_rows(const store::StudioFile& file, const words::Words
     for (const auto& horn : file.horns()) {
         HornRow row{horn.id, horn.mark, joined(players[horn.id]), {}, horn.archived};
         auto& kind_name = kind_names[horn.kind_text];
-        if (kind_name.empty()) kind_name = studio::kind_of(horn).name;
+        if (kind_name.empty()) kind_name = words::kind_name(studio::kind_of(horn));
         if (horn.archived)
             row.now = words.say(Sentence::list_archived);
         else if (std::ranges::any_of(horn.slides, &studio::HornSlide::stuck))
             row.now = words.say(Sentence::list_slide_stuck);
         else
             row.now = kind_name;
-        if (found_in(row.mark + " " + kind_name + " " + row.players, find)) rows.push_back(std::move(row));
+        if (found_in(row.mark + " " + kind_name + " " + typed_flats(kind_name) + " " + row.players, find))
+            rows.push_back(std::move(row));
     }
     return rows;
 }

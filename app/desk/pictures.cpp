@@ -29,12 +29,6 @@ bool is_stuck(const tuning::TuningInputs& inputs, const std::string& slide) {
     return std::ranges::any_of(inputs.slides, [&](const auto& s) { return s.slide == slide && s.stuck; });
 }
 
-std::string capitalised(std::string text) {
-    if (!text.empty() && 'a' <= text.front() && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text;
-}
-
 charts::SlideRule rule_of(const tuning::SlideAnswer& slide) {
     charts::SlideRule rule{.now = {},
                            .recommended = {},
@@ -74,7 +68,7 @@ Picture slide_rules(const PictureTools& tools, const LiveAnswer& live, Millimetr
     const Millimetres inner = width - margin * 2.0;
     Millimetres y = margin;
     for (const auto* slide : in_working_order(live)) {
-        const std::string name = capitalised(live.inputs->kind.slide(slide->slide)->name);
+        const std::string name = words::capitalised(live.inputs->kind.slide(slide->slide)->name);
         const std::string text =
             words::slide_rule_text(speech, *live.answer, *slide, is_stuck(*live.inputs, slide->slide));
         picture.content.append(name).append(": ").append(text).append("\n");

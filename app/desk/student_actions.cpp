@@ -122,7 +122,7 @@ std::vector<Action> student_actions() {
          .run = choose_horn},
         {.id = "student.return",
          .menu = Menu::student,
-         .text = "&Gives the horn back",
+         .text = "&Give the horn back",
          .edits = true,
          .may_run = [](const Desk& desk) { return has_student(desk) && !desk.horns_of_student().empty(); },
          .run = return_horns},

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <functional>
 #include <string>
 #include <wx/window.h>
 
@@ -10,6 +12,12 @@ void name_for_readers(wxWindow* control, const std::string& name, const std::str
 
 /// Takes the toolkit's own search box from a list, which would catch Ctrl+F and every letter.
 void without_own_search(wxWindow* list);
+
+/// Keeps the bars of a part that scrolls in sight, so that one sees that there is more.
+void with_steady_bars(wxWindow* scrolled);
+
+/// Shows `text_of` a list's row while the pointer rests on it, or by the toolkit's key for it.
+void explain_rows(wxWindow* list, std::function<std::string(std::size_t row)> text_of);
 
 /// Names a drawing, which is then read as a picture with `description` as its content.
 void name_drawing(wxWindow* panel, const std::string& name, const std::string& description);

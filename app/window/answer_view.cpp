@@ -3,6 +3,7 @@
 #include <wx/settings.h>
 #include <wx/sizer.h>
 
+#include "app/window/access.h"
 #include "app/window/layout.h"
 #include "app/window/text.h"
 #include "reports/words/tuning_words.h"
@@ -26,6 +27,7 @@ AnswerView::AnswerView(wxWindow* parent, const Tools& tools, desk::ChartNotes no
       tools_(tools),
       notes_(notes) {
     SetScrollRate(0, 12);
+    with_steady_bars(this);
     SetBackgroundColour(wxSystemSettings::GetColour(wxSYS_COLOUR_LISTBOX));
     warnings_ = new Paragraph(this);
     rules_ = new Drawing(this, tools.faces);

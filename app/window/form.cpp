@@ -38,8 +38,12 @@ Form::Form(wxWindow* parent, const wxString& title, const wxString& agree)
 }
 
 void Form::row(const wxString& label, const std::function<wxWindow*(wxWindow* parent)>& make) {
-    fields_->Add(new wxStaticText(this, wxID_ANY, label), wxSizerFlags().CentreVertical());
-    fields_->Add(make(this), wxSizerFlags(1).Expand());
+    // The label first, which names the field after it for a screen reader.
+    auto* text = new wxStaticText(this, wxID_ANY, label);
+    auto* field = make(this);
+    const bool tall = field->GetBestSize().GetHeight() > 2 * text->GetBestSize().GetHeight() + gap;
+    fields_->Add(text, tall ? wxSizerFlags().Top().Border(wxTOP, gap / 2) : wxSizerFlags().CentreVertical());
+    fields_->Add(field, wxSizerFlags(1).Expand());
 }
 
 wxTextCtrl* Form::text(const wxString& label, const std::string& value, const wxString& hint) {

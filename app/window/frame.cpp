@@ -20,7 +20,7 @@ using words::Sentence;
 
 constexpr units::Millimetres chart_staff_space{1.5};
 constexpr units::Millimetres large_staff_space{2.6};
-constexpr int places_width = 110;
+constexpr int places_width = 96;
 constexpr int least_list_width = 220;
 
 wxDEFINE_EVENT(work_done, wxThreadEvent);
@@ -91,8 +91,11 @@ void MainFrame::make_parts() {
     pages_->AddPage(empty_, {});
     pages_->AddPage(student_, {});
     pages_->AddPage(horn_, {});
-    if (const auto* config = wxConfigBase::Get(false)) config->Read("list_width", &list_width_);
-    splitter_->SplitVertically(list_, pages_, list_width_);
+    if (const auto* config = wxConfigBase::Get(false)) {
+        config->Read("students_width", &students_width_);
+        config->Read("horns_width", &horns_width_);
+    }
+    splitter_->SplitVertically(list_, pages_, list_width());
     all->Add(places_, wxSizerFlags().Expand());
     all->Add(splitter_, wxSizerFlags(1).Expand());
     SetSizer(all);
@@ -129,7 +132,9 @@ void MainFrame::show_news() {
     const desk::News news = std::exchange(waiting_, {});
     const bool other_place = desk_->view().place != shown_view_.place;
     const bool other_section = desk_->view().section != shown_view_.section;
+    if (other_place && splitter_->IsSplit()) list_width() = splitter_->GetSashPosition();
     shown_view_ = desk_->view();
+    if (other_place && splitter_->IsSplit()) splitter_->SetSashPosition(list_width());
     menus_->refresh();
     if (news.studio) {
         if (auto* config = wxConfigBase::Get(false); config != nullptr && desk_->has_studio())
@@ -145,10 +150,17 @@ void MainFrame::show_news() {
     show_page();
     student_->refresh(news);
     if (news.records || news.view) horn_->refresh();
+    // Whoever walks through the places themselves stays there.
+    if (desk_->has_studio() && (news.studio || (other_place && wxWindow::FindFocus() != places_)))
+        list_->focus();
     if (other_section && !other_place) {
         if (pages_->GetSelection() == static_cast<int>(student_page)) student_->focus_section();
         if (pages_->GetSelection() == static_cast<int>(horn_page)) horn_->focus_section();
     }
+}
+
+int& MainFrame::list_width() {
+    return shown_view_.place == desk::Place::students ? students_width_ : horns_width_;
 }
 
 void MainFrame::show_title() {
@@ -192,11 +204,11 @@ void MainFrame::show_page() {
 void MainFrame::fold_list(bool fold) {
     if (fold == !splitter_->IsSplit()) return;
     if (fold) {
-        list_width_ = splitter_->GetSashPosition();
+        list_width() = splitter_->GetSashPosition();
         splitter_->Unsplit(list_);
     } else if (desk_->has_studio()) {
         list_->Show();
-        splitter_->SplitVertically(list_, pages_, list_width_);
+        splitter_->SplitVertically(list_, pages_, list_width());
     }
 }
 
@@ -240,8 +252,11 @@ void MainFrame::leave_fields() {
 
 void MainFrame::on_close(wxCloseEvent& event) {
     leave_fields();
-    if (auto* config = wxConfigBase::Get(false))
-        config->Write("list_width", splitter_->IsSplit() ? splitter_->GetSashPosition() : list_width_);
+    if (auto* config = wxConfigBase::Get(false)) {
+        if (splitter_->IsSplit()) list_width() = splitter_->GetSashPosition();
+        config->Write("students_width", students_width_);
+        config->Write("horns_width", horns_width_);
+    }
     event.Skip();
 }
 

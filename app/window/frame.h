@@ -47,6 +47,8 @@ class MainFrame : public wxFrame {
     void show_title();
     void show_page();
     void fold_list(bool fold);
+    /// Of the place that is shown.
+    [[nodiscard]] int& list_width();
     bool keep_field_before_undo(const desk::Action& action);
     void on_close(wxCloseEvent& event);
     void leave_fields();
@@ -68,7 +70,8 @@ class MainFrame : public wxFrame {
     desk::News waiting_;
     bool showing_waits_ = false;
     desk::View shown_view_;
-    int list_width_ = 330;
+    int students_width_ = 360;
+    int horns_width_ = 460;
 };
 
 }  // namespace lowledger::window

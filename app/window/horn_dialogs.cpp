@@ -11,6 +11,7 @@
 #include "model/studio/questions.h"
 #include "model/studio/tuner_number.h"
 #include "model/units/number_text.h"
+#include "reports/words/names.h"
 
 namespace lowledger::window {
 namespace {
@@ -96,11 +97,12 @@ std::optional<studio::Horn> ask_horn(wxWindow* parent, const words::Words& words
     if (is_new) {
         std::vector<std::string> names;
         for (const auto& one : kinds)
-            names.push_back(one.name);
+            names.push_back(words::kind_name(one));
         kind_choice = form.choice(_("&Kind:"), names, 0);
     } else {
-        form.row(_("Kind:"),
-                 [&](wxWindow* body) { return new wxStaticText(body, wxID_ANY, shown_in_label(kind.name)); });
+        form.row(_("Kind:"), [&](wxWindow* body) {
+            return new wxStaticText(body, wxID_ANY, shown_in_label(words::kind_name(kind)));
+        });
     }
     auto* mark = form.text(_("&Mark:"), start.mark, _("as painted on horn and case"));
     std::vector<std::string> owners{words.say(Sentence::horn_of_school)};

@@ -19,6 +19,9 @@ namespace {
 using studio::SlidePosition;
 using words::Sentence;
 
+// A heading and six rows: no horn has more slides.
+constexpr int slides_height = 182;
+
 Sentence origin_name(SlidePosition::Origin origin) {
     switch (origin) {
         case SlidePosition::Origin::start:
@@ -104,24 +107,25 @@ wxWindow* HornPage::make_slides(wxWindow* parent) {
     const auto& words = tools_.desk.words();
     auto* page = new wxPanel(parent);
     slides_ = table(page, words.say(Sentence::slides_heading));
-    column(*slides_, words, Sentence::slides_slide, 180);
-    column(*slides_, words, Sentence::slides_now, 130, wxALIGN_RIGHT);
-    column(*slides_, words, Sentence::slides_least, 130, wxALIGN_RIGHT);
-    column(*slides_, words, Sentence::slides_travel, 130, wxALIGN_RIGHT);
-    column(*slides_, words, Sentence::slides_remark, 240);
+    column(*slides_, words, Sentence::slides_slide, 150);
+    column(*slides_, words, Sentence::slides_now, 100, wxALIGN_RIGHT);
+    column(*slides_, words, Sentence::slides_least, 100, wxALIGN_RIGHT);
+    column(*slides_, words, Sentence::slides_travel, 100, wxALIGN_RIGHT);
+    column(*slides_, words, Sentence::slides_remark, 170);
     auto* measure = new wxButton(page, wxID_ANY, _("&Measure slides…"));
     measure->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { tools_.menus.run("horn.measure"); });
     auto* history_heading = heading(page, words.say(Sentence::history_heading));
     history_ = table(page, words.say(Sentence::history_heading));
-    column(*history_, words, Sentence::history_date, 160);
-    column(*history_, words, Sentence::slides_slide, 180);
-    column(*history_, words, Sentence::history_position, 130, wxALIGN_RIGHT);
+    column(*history_, words, Sentence::history_date, 150);
+    column(*history_, words, Sentence::slides_slide, 150);
+    column(*history_, words, Sentence::history_position, 100, wxALIGN_RIGHT);
     column(*history_, words, Sentence::history_origin, 240);
     auto* all = new wxBoxSizer(wxVERTICAL);
-    all->Add(slides_, wxSizerFlags(2).Expand().Border(wxALL, gap));
+    slides_->SetMinSize(wxSize(-1, slides_height));
+    all->Add(slides_, wxSizerFlags().Expand().Border(wxALL, gap));
     all->Add(measure, wxSizerFlags().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     all->Add(history_heading, wxSizerFlags().Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
-    all->Add(history_, wxSizerFlags(3).Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
+    all->Add(history_, wxSizerFlags(1).Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     page->SetSizer(all);
     return page;
 }
@@ -130,7 +134,7 @@ void HornPage::refresh() {
     const auto& desk = tools_.desk;
     if (!desk.horn() || desk.view().place != desk::Place::horns) return;
     mark_->SetLabelText(shown(desk.horn()->mark));
-    std::string about = desk.kind().name;
+    std::string about = words::kind_name(desk.kind());
     if (desk.horn()->archived) about += " · " + desk.words().say(Sentence::list_archived);
     if (desk.kind_has_vanished()) about += " · " + desk.words().say(Sentence::horn_kind_gone);
     about_->SetLabelText(shown(about));

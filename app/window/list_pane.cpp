@@ -1,5 +1,6 @@
 #include "app/window/list_pane.h"
 
+#include <algorithm>
 #include <wx/sizer.h>
 
 #include "app/window/access.h"
@@ -10,6 +11,11 @@ namespace lowledger::window {
 namespace {
 
 using words::Sentence;
+
+constexpr int cell_padding = 14;
+// Titles are set bold.
+constexpr int bolder_title = 10;
+constexpr int least_column_width = 48;
 
 enum Column : unsigned { title_column, beside_column, now_column };
 
@@ -48,13 +54,17 @@ ListPane::ListPane(wxWindow* parent, desk::Desk& desk, Menus& menus)
     const auto column = [&](unsigned index, int width) {
         auto* renderer = new wxDataViewTextRenderer("string", wxDATAVIEW_CELL_INERT);
         renderer->EnableEllipsize(wxELLIPSIZE_END);
-        auto* made =
-            new wxDataViewColumn(wxString(), renderer, index, width, wxALIGN_LEFT, wxDATAVIEW_COL_RESIZABLE);
+        auto* made = new wxDataViewColumn(wxString(), renderer, index, width, wxALIGN_LEFT, 0);
         list_->AppendColumn(made);
     };
     column(title_column, 150);
     column(beside_column, 60);
     column(now_column, -1);
+    explain_rows(list_, [this](std::size_t row) {
+        if (row >= rows_.size()) return std::string();
+        const auto& [id, title, beside, now] = rows_[row];
+        return utf8(title + (beside.empty() ? wxString() : " · " + beside) + " · " + now);
+    });
     none_ = new wxStaticText(this, wxID_ANY, {});
     add_ = new wxButton(this, wxID_ANY, {});
 
@@ -70,6 +80,10 @@ ListPane::ListPane(wxWindow* parent, desk::Desk& desk, Menus& menus)
 
     find_->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { refresh(); });
     find_->Bind(wxEVT_KEY_DOWN, &ListPane::on_find_key, this);
+    list_->Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
+        share_width();
+        event.Skip();
+    });
     list_->Bind(wxEVT_DATAVIEW_SELECTION_CHANGED, &ListPane::on_selected, this);
     list_->Bind(wxEVT_DATAVIEW_ITEM_CONTEXT_MENU, &ListPane::on_context, this);
     add_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
@@ -82,16 +96,15 @@ void ListPane::refresh() {
     if (shown_place_ != desk_.view().place) {
         shown_place_ = desk_.view().place;
         find_->ChangeValue({});
-        list_->GetColumn(title_column)->SetWidth(students ? 150 : 60);
-        list_->GetColumn(beside_column)->SetWidth(students ? 60 : 130);
     }
     list_->GetColumn(title_column)->SetTitle(students ? _("Student") : _("Horn"));
     list_->GetColumn(beside_column)->SetTitle(students ? _("Horn") : _("With"));
-    list_->GetColumn(now_column)->SetTitle(_("Now"));
+    list_->GetColumn(now_column)->SetTitle(students ? _("Last sheet") : _("Now"));
     name_for_readers(list_, utf8(students ? _("Students") : _("Horns")));
     add_->SetLabel(students ? _("&Add student…") : _("&Add horn…"));
     add_->Enable(desk_.may_write());
     read_rows();
+    share_width();
     selecting_ = true;
     model_->Reset(rows());
     selecting_ = false;
@@ -114,6 +127,34 @@ void ListPane::read_rows() {
         for (const auto& row : desk::horn_rows(desk_.file(), desk_.words(), desk_.today(), find))
             rows_.push_back({row.id.number, shown(row.mark), shown(row.players), shown(row.now)});
     }
+}
+
+void ListPane::share_width() {
+    const auto wish = [&](wxString Row::*text, unsigned column) {
+        int widest = list_->GetTextExtent(list_->GetColumn(column)->GetTitle()).GetWidth() + bolder_title;
+        for (const auto& row : rows_)
+            widest = std::max(widest, list_->GetTextExtent(row.*text).GetWidth());
+        return widest + cell_padding;
+    };
+    const int width = list_->GetClientSize().GetWidth();
+    const bool students = desk_.view().place == desk::Place::students;
+    // What identifies a row keeps a width of its own; names share what is left and may be shortened.
+    const int now = std::min(wish(&Row::now, now_column), width * 2 / 5);
+    int title = 0;
+    int beside = 0;
+    if (students) {
+        beside = std::min(wish(&Row::beside, beside_column), width * 3 / 10);
+        title = width - beside - now;
+    } else {
+        title = std::min(wish(&Row::title, title_column), width * 2 / 5);
+        beside = width - title - now;
+    }
+    const auto set = [&](unsigned column, int wanted) {
+        const int at_least = std::max(wanted, least_column_width);
+        if (list_->GetColumn(column)->GetWidth() != at_least) list_->GetColumn(column)->SetWidth(at_least);
+    };
+    set(title_column, title);
+    set(beside_column, beside);
 }
 
 void ListPane::select_open_row() {
@@ -178,6 +219,13 @@ void ListPane::on_find_key(wxKeyEvent& event) {
 void ListPane::focus_find() {
     find_->SetFocus();
     find_->SelectAll();
+}
+
+void ListPane::focus() {
+    if (list_->GetSelection().IsOk())
+        focus_list();
+    else
+        focus_find();
 }
 
 void ListPane::focus_list() {

@@ -22,6 +22,8 @@ class ListPane : public wxPanel {
 
     /// Reads the rows anew and marks the one whose page is open.
     void refresh();
+    /// The open row if there is one, else the find field.
+    void focus();
     void focus_find();
     void focus_list();
     [[nodiscard]] unsigned rows() const { return static_cast<unsigned>(rows_.size()); }
@@ -36,6 +38,7 @@ class ListPane : public wxPanel {
     class Model;
 
     void read_rows();
+    void share_width();
     void select_open_row();
     void open_row(unsigned row);
     void on_selected(wxDataViewEvent& event);

@@ -5,6 +5,7 @@
 #include "app/window/text.h"
 #include "model/studio/kind_of.h"
 #include "model/units/number_text.h"
+#include "reports/words/names.h"
 
 namespace lowledger::window {
 namespace {
@@ -63,12 +64,12 @@ std::optional<desk::HornChoice> ask_horn_of(wxWindow* parent, const words::Words
     int selected = 0;
     for (const auto& horn : horns) {
         if (horn.id == start.horn) selected = static_cast<int>(titles.size());
-        titles.push_back(horn.mark + " · " + studio::kind_of(horn).name);
+        titles.push_back(horn.mark + " · " + words::kind_name(studio::kind_of(horn)));
     }
     auto* horn = form.choice(_("&Horn:"), titles, selected);
     auto* from = form.date(_("&From:"), start.from);
     wxCheckBox* instead = nullptr;
-    if (start.horn.filed()) instead = form.check(_("&Gives back the horn played until now"), start.instead);
+    if (start.horn.filed()) instead = form.check(_("&Give back the horn played until now"), start.instead);
     if (!form.ask([] { return std::nullopt; })) return std::nullopt;
     return desk::HornChoice{horns.at(static_cast<std::size_t>(horn->GetSelection())).id, date_of(*from),
                             instead == nullptr || instead->GetValue()};

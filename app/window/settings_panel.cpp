@@ -1,5 +1,6 @@
 #include "app/window/settings_panel.h"
 
+#include <wx/settings.h>
 #include <wx/sizer.h>
 
 #include "app/window/access.h"
@@ -13,6 +14,23 @@ namespace {
 
 using words::Sentence;
 
+/// How much was measured, how far off the notes are, and whether slides move.
+std::string summary_of(const words::Words& words, const desk::LiveAnswer& live) {
+    const auto& profile = live.answer->profile;
+    const auto sheets = words.say_counted(Sentence::sheets_one, Sentence::sheets_many, profile.sheets_used);
+    const auto readings =
+        words.say_counted(Sentence::readings_one, Sentence::readings_many, profile.takes_used);
+    const auto before = std::to_string(words::whole_cents(live.answer->settings.mean_before));
+    const auto after = std::to_string(words::whole_cents(live.answer->settings.mean_after));
+    if (live.something_moves())
+        return words.say(Sentence::settings_summary,
+                         {{"sheets", sheets}, {"readings", readings}, {"before", before}, {"after", after}});
+    // Until the tuning notes are in, nobody knows whether slides should move.
+    return words.say(live.answer->enough.tuning_notes_in() ? Sentence::settings_summary_stay
+                                                           : Sentence::settings_summary_now,
+                     {{"sheets", sheets}, {"readings", readings}, {"before", before}});
+}
+
 }  // namespace
 
 SettingsPanel::SettingsPanel(wxWindow* parent, const Tools& tools) : wxPanel(parent), tools_(tools) {
@@ -24,11 +42,14 @@ SettingsPanel::SettingsPanel(wxWindow* parent, const Tools& tools) : wxPanel(par
 
     auto* side = new wxPanel(full_);
     auto* remains_heading = heading(side, words.say(Sentence::remains_heading));
-    remaining_ = new wxScrolledWindow(side, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL);
+    remaining_ =
+        new wxScrolledWindow(side, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL | wxBORDER_THEME);
     remaining_->SetScrollRate(0, 12);
+    remaining_->SetBackgroundColour(wxSystemSettings::GetColour(wxSYS_COLOUR_LISTBOX));
+    with_steady_bars(remaining_);
     remains_ = new Paragraph(remaining_);
     auto* remaining_sizer = new wxBoxSizer(wxVERTICAL);
-    remaining_sizer->Add(remains_, wxSizerFlags().Expand());
+    remaining_sizer->Add(remains_, wxSizerFlags().Expand().Border(wxALL, gap / 2));
     remaining_->SetSizer(remaining_sizer);
     auto* table_heading = heading(side, words.say(Sentence::table_heading));
     table_ = new wxDataViewListCtrl(side, wxID_ANY, wxDefaultPosition, wxDefaultSize,
@@ -48,7 +69,7 @@ SettingsPanel::SettingsPanel(wxWindow* parent, const Tools& tools) : wxPanel(par
     side_sizer->Add(remains_heading, wxSizerFlags().Expand().Border(wxBOTTOM, gap / 2));
     side_sizer->Add(remaining_, wxSizerFlags(1).Expand().Border(wxBOTTOM, 2 * gap));
     side_sizer->Add(table_heading, wxSizerFlags().Expand().Border(wxBOTTOM, gap / 2));
-    side_sizer->Add(table_, wxSizerFlags(2).Expand());
+    side_sizer->Add(table_, wxSizerFlags(1).Expand());
     side->SetSizer(side_sizer);
 
     moved_ = new wxButton(full_, wxID_ANY, _("Slides move&d"));
@@ -117,17 +138,7 @@ void SettingsPanel::refresh_remains() {
     const auto& desk = tools_.desk;
     const auto& live = desk.answer();
     const words::Speech speech{desk.words(), live.inputs->kind, desk.file().facts().accidentals};
-    const auto& profile = live.answer->profile;
-    const auto sheets =
-        desk.words().say_counted(Sentence::sheets_one, Sentence::sheets_many, profile.sheets_used);
-    const auto readings =
-        desk.words().say_counted(Sentence::readings_one, Sentence::readings_many, profile.takes_used);
-    summary_->say(
-        desk.words().say(Sentence::settings_summary,
-                         {{"sheets", sheets},
-                          {"readings", readings},
-                          {"before", std::to_string(words::whole_cents(live.answer->settings.mean_before))},
-                          {"after", std::to_string(words::whole_cents(live.answer->settings.mean_after))}}));
+    summary_->say(summary_of(desk.words(), live));
     std::string text;
     for (const auto& note : live.answer->remains.notes)
         text += (text.empty() ? "" : "\n") + words::remaining_sentence(speech, live.answer->remains, note);

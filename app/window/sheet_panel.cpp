@@ -33,8 +33,6 @@ SheetPanel::SheetPanel(wxWindow* parent, const Tools& tools) : wxPanel(parent), 
     staff_ = new Drawing(entry, tools.faces);
     staff_->SetMinSize(wxSize(staff_width, -1));
     question_ = new Paragraph(entry);
-    question_->Hide();
-    question_->SetFont(question_->GetFont().Bold());
 
     auto* middle = new wxBoxSizer(wxHORIZONTAL);
     middle->Add(rows_, wxSizerFlags(1).Expand());
@@ -43,7 +41,11 @@ SheetPanel::SheetPanel(wxWindow* parent, const Tools& tools) : wxPanel(parent), 
     left->Add(which, wxSizerFlags().Expand().Border(wxBOTTOM, gap));
     left->Add(head_, wxSizerFlags().Expand());
     left->Add(new wxStaticLine(entry), wxSizerFlags().Expand().Border(wxTOP | wxBOTTOM, gap));
-    left->Add(question_, wxSizerFlags().Expand().Border(wxBOTTOM, gap / 2));
+    // Two lines are kept free, so that a question does not push the fields away from under the typist.
+    auto* said = new wxBoxSizer(wxHORIZONTAL);
+    said->Add(0, 2 * question_->GetCharHeight());
+    said->Add(question_, wxSizerFlags(1).Bottom());
+    left->Add(said, wxSizerFlags().Expand().Border(wxBOTTOM, gap));
     left->Add(middle, wxSizerFlags(1).Expand());
     entry->SetSizer(left);
 
@@ -101,9 +103,7 @@ void SheetPanel::show_note() {
     if (entry == nullptr || entry->rows().empty()) return;
     const std::size_t at = std::min(rows_->row(), entry->rows().size() - 1);
     const auto row = entry->rows()[at];
-    question_->say(entry->asks(at) ? tools_.desk.words().say(Sentence::sheet_enter_again,
-                                                             {{"question", entry->question(at)}})
-                                   : entry->question(at));
+    say_what_to_do(*entry, at);
     const auto pictures = tools_.pictures(true);
     const auto kind = tools_.desk.kind();
     const auto layout = [pictures, kind, row](units::Millimetres width) {
@@ -113,6 +113,19 @@ void SheetPanel::show_note() {
         layout, tools_.desk.words().say(Sentence::staff_name),
         desk::note_on_staff(pictures, kind, row.note, row.fingering, units::Millimetres(50.0)).content);
     question_->GetParent()->Layout();
+}
+
+void SheetPanel::say_what_to_do(const desk::SheetEntry& entry, std::size_t row) {
+    const auto& words = tools_.desk.words();
+    const std::string question = entry.question(row);
+    const wxFont font = GetFont();
+    question_->SetFont(question.empty() ? font : font.Bold());
+    if (entry.asks(row))
+        question_->say(words.say(Sentence::sheet_enter_again, {{"question", question}}));
+    else if (!question.empty())
+        question_->say(question);
+    else
+        question_->say(tools_.desk.may_write() ? words.say(Sentence::sheet_hint) : std::string());
 }
 
 void SheetPanel::focus_typing() {

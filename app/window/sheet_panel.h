@@ -30,6 +30,8 @@ class SheetPanel : public wxPanel {
   private:
     void refresh_sheets();
     void show_note();
+    /// What the row asks or refuses; else how to type.
+    void say_what_to_do(const desk::SheetEntry& entry, std::size_t row);
 
     const Tools& tools_;
     wxChoice* sheets_;

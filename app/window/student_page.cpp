@@ -8,6 +8,7 @@
 #include "app/window/text.h"
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
+#include "reports/words/names.h"
 
 namespace lowledger::window {
 namespace {
@@ -107,7 +108,7 @@ void StudentPage::refresh_head() {
     int selected = wxNOT_FOUND;
     for (const auto& horn : desk.horns_of_student()) {
         if (desk.horn() && horn.id == desk.horn()->id) selected = static_cast<int>(titles.size());
-        titles.Add(shown(horn.mark + " · " + studio::kind_of(horn).name));
+        titles.Add(shown(horn.mark + " · " + words::kind_name(studio::kind_of(horn))));
     }
     if (horns_->GetStrings() != titles) horns_->Set(titles);
     horns_->SetSelection(selected);

@@ -5,6 +5,7 @@
 #include <cctype>
 #include <fmt/format.h>
 
+#include "model/units/note_names.h"
 #include "model/units/number_text.h"
 
 namespace lowledger::studio {
@@ -97,7 +98,9 @@ int semitones_to_nearest(const units::Spelling& name, units::Pitch expected) {
 
 TunerNumber judged(const Typed& typed, double number, int semitones, units::Pitch expected) {
     const units::Cents cents(semitones * semitone + number);
-    const std::string note = units::file_name(expected);
+    const units::Spelling spelling = units::spell(expected, units::Accidentals::flats);
+    const std::string note =
+        units::note_name(spelling, units::Naming::english) + std::to_string(spelling.octave);
     const std::string value = units::signed_text(cents.value(), 0);
     if (std::abs(cents.value()) > semitone) {
         return refused(

@@ -102,6 +102,12 @@ std::string played_note(const Words& words, const horns::HornKind& kind, const s
     }
 }
 
+std::string capitalised(std::string text) {
+    if (!text.empty() && 'a' <= text.front() && text.front() <= 'z')
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text;
+}
+
 std::string date_text(const Words& words, studio::Date date) {
     constexpr std::array<Sentence, 12> months = {
         Sentence::month_january, Sentence::month_february, Sentence::month_march,

@@ -42,6 +42,9 @@ std::string played_note(const Words& words, const horns::HornKind& kind, const u
 std::string played_note(const Words& words, const horns::HornKind& kind, const std::string& name,
                         const horns::Fingering& fingering);
 
+/// With a capital at the start of a sentence or heading: "Open B♭", "Main slide".
+std::string capitalised(std::string text);
+
 /// "25 November 2026".
 std::string date_text(const Words& words, studio::Date date);
 

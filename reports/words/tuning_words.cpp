@@ -218,8 +218,8 @@ std::string told_apart(const Speech& speech, const tuning::Remains& remains, uni
 
 std::string remaining_sentence(const Speech& speech, const tuning::Remains& remains,
                                const tuning::RemainingNote& note) {
-    const std::string name =
-        played_note(speech.words, speech.kind, told_apart(speech, remains, note.note), note.fingering);
+    const std::string name = capitalised(
+        played_note(speech.words, speech.kind, told_apart(speech, remains, note.note), note.fingering));
     const std::string cents = cents_text(note.lean);
     const bool sharp = note.lean > 0_cents;
     switch (note.next) {

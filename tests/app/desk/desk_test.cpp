@@ -193,11 +193,11 @@ TEST(Lists, SayWhatMattersNow) {
     auto rows = student_rows(studio.desk->file(), words, test_day, "");
     ASSERT_THAT(rows, SizeIs(2));
     EXPECT_EQ(rows[0].horn, "T-1");
-    EXPECT_EQ(rows[0].now, "no tuning sheet yet");
-    EXPECT_EQ(rows[1].now, "no horn yet");
+    EXPECT_EQ(rows[0].now, "none yet");
+    EXPECT_EQ(rows[1].now, "no horn");
     studio.turn_to_ada();
     rows = student_rows(studio.desk->file(), words, test_day, "");
-    EXPECT_EQ(rows[0].now, "sheet today");
+    EXPECT_EQ(rows[0].now, "today");
     EXPECT_THAT(student_rows(studio.desk->file(), words, test_day, "T-1"), SizeIs(1));
     EXPECT_THAT(horn_rows(studio.desk->file(), words, test_day, "ada"), SizeIs(1));
     EXPECT_THAT(horn_rows(studio.desk->file(), words, test_day, "four"), SizeIs(1));

@@ -13,6 +13,7 @@
 
 #include "app/window/drawing.h"
 #include "app/window/text.h"
+#include "model/studio/questions.h"
 
 namespace lowledger::window {
 namespace {
@@ -128,6 +129,31 @@ std::string WindowHarness::shown_text() {
     std::string text;
     add_text(frame_, text);
     return text;
+}
+
+studio::StudentId open_ada(WindowHarness& window) {
+    studio::StudioFacts facts;
+    facts.name = "Test studio";
+    window.desk().create({window.folder() / "test.lowledger", facts});
+    studio::StudentId ada;
+    window.desk().file().edit("prepare", [&](store::Edit& edit) {
+        studio::Student student;
+        student.name = "Ada Example";
+        student.level = studio::Level::middle;
+        ada = edit.add(student);
+        const auto* kind = horns::find_kind(horns::built_in_kinds(), "bbb-tuba-3");
+        auto horn = studio::horn_of(*kind);
+        horn.mark = "T-1";
+        const auto tuba = edit.add(horn);
+        for (auto position : studio::designed_positions(*kind, tuba, studio::Date(2026, 9, 7))) {
+            position.origin = studio::SlidePosition::Origin::measured;
+            edit.add(position);
+        }
+        edit.add(studio::HornUse{{}, ada, tuba, studio::Date(2026, 9, 7), std::nullopt});
+    });
+    window.desk().go({.place = desk::Place::students, .student = ada});
+    window.settle();
+    return ada;
 }
 
 }  // namespace lowledger::window

@@ -44,4 +44,7 @@ class WindowHarness {
     MainFrame* frame_ = nullptr;
 };
 
+/// A studio with one student on a measured three-valve tuba, and their page open.
+studio::StudentId open_ada(WindowHarness& window);
+
 }  // namespace lowledger::window

@@ -22,32 +22,6 @@ namespace {
 using testing::HasSubstr;
 using testing::SizeIs;
 
-/// A studio with one student on a measured three-valve tuba, and their page open.
-studio::StudentId open_ada(WindowHarness& window) {
-    studio::StudioFacts facts;
-    facts.name = "Test studio";
-    window.desk().create({window.folder() / "test.lowledger", facts});
-    studio::StudentId ada;
-    window.desk().file().edit("prepare", [&](store::Edit& edit) {
-        studio::Student student;
-        student.name = "Ada Example";
-        student.level = studio::Level::middle;
-        ada = edit.add(student);
-        const auto* kind = horns::find_kind(horns::built_in_kinds(), "bbb-tuba-3");
-        auto horn = studio::horn_of(*kind);
-        horn.mark = "T-1";
-        const auto tuba = edit.add(horn);
-        for (auto position : studio::designed_positions(*kind, tuba, studio::Date(2026, 9, 7))) {
-            position.origin = studio::SlidePosition::Origin::measured;
-            edit.add(position);
-        }
-        edit.add(studio::HornUse{{}, ada, tuba, studio::Date(2026, 9, 7), std::nullopt});
-    });
-    window.desk().go({.place = desk::Place::students, .student = ada});
-    window.settle();
-    return ada;
-}
-
 /// Puts the focus where a sheet begins.
 void begin_typing(WindowHarness& window) {
     window.find("reading 0 1")->SetFocus();
@@ -153,6 +127,31 @@ TEST(Window, ATextThatIsNoNumberIsSaidAndNotFiled) {
     EXPECT_TRUE(window.desk().file().sheets(ada).empty());
     window.press(WXK_ESCAPE);
     EXPECT_EQ(window.text_of("reading 0 1"), "");
+}
+
+TEST(Window, SettingsSayThatSlidesMayStay) {
+    WindowHarness window;
+    open_ada(window);
+    begin_typing(window);
+    for (std::size_t i = 0; i < 2 * window.desk().entry()->rows().size(); ++i) {
+        window.type("0");
+        window.press(WXK_RETURN);
+    }
+    window.press('2', wxMOD_CONTROL);
+    EXPECT_FALSE(window.desk().answer().something_moves());
+    EXPECT_THAT(window.shown_text(), HasSubstr("may stay where they are"));
+}
+
+TEST(Window, AnOpenedStudioWaitsForANameToFind) {
+    WindowHarness window;
+    open_ada(window);
+    const auto path = window.desk().file().path();
+    window.desk().open(path);
+    window.settle();
+    window.type("Ad");
+    window.press(WXK_DOWN);
+    ASSERT_TRUE(window.desk().student());
+    EXPECT_EQ(window.desk().student()->name, "Ada Example");
 }
 
 TEST(Window, KeysGoToPlacesSectionsAndBack) {

@@ -75,7 +75,7 @@ INSTANTIATE_TEST_SUITE_P(
 
 TEST(TunerNumber, RefusalsSayWhatToType) {
     EXPECT_THAT(read_tuner_number("seven", b_flat_1).sentence, testing::HasSubstr("\"seven\""));
-    EXPECT_THAT(read_tuner_number("700", b_flat_1).sentence, testing::HasSubstr("700 cents from Bb1"));
+    EXPECT_THAT(read_tuner_number("700", b_flat_1).sentence, testing::HasSubstr("700 cents from B\u266D1"));
     EXPECT_THAT(read_tuner_number("G", g_flat_2).sentence, testing::HasSubstr("G-7"));
 }
 

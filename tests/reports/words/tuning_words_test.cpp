@@ -153,16 +153,16 @@ TEST(RemainingSentence, TellsNotesOfOneNameApart) {
     };
     tuning::Remains remains;
     remains.notes = {open(34), open(58), open(53)};
-    EXPECT_THAT(of(remains, 0), StartsWith("open low B\u266D leans"));
-    EXPECT_THAT(of(remains, 1), StartsWith("open high B\u266D leans"));
-    EXPECT_THAT(of(remains, 2), StartsWith("open F leans"));
+    EXPECT_THAT(of(remains, 0), StartsWith("Open low B\u266D leans"));
+    EXPECT_THAT(of(remains, 1), StartsWith("Open high B\u266D leans"));
+    EXPECT_THAT(of(remains, 2), StartsWith("Open F leans"));
     remains.notes.push_back(open(46));
-    EXPECT_THAT(of(remains, 3), StartsWith("open middle B\u266D leans"));
+    EXPECT_THAT(of(remains, 3), StartsWith("Open middle B\u266D leans"));
     // A second fingering of one pitch is no other pitch.
     remains.notes.push_back(remains.notes[0]);
-    EXPECT_THAT(of(remains, 3), StartsWith("open middle B\u266D leans"));
+    EXPECT_THAT(of(remains, 3), StartsWith("Open middle B\u266D leans"));
     remains.notes.push_back(open(70));
-    EXPECT_THAT(of(remains, 0), StartsWith("open B\u266D1 leans"));
+    EXPECT_THAT(of(remains, 0), StartsWith("Open B\u266D1 leans"));
 }
 
 TEST(Warnings, ComeInOrderAndNameTheirSheet) {
