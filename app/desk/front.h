@@ -49,6 +49,8 @@ class Front {
     /// The handout of what is on the desk, to look at, save or print.
     virtual void show_handout() = 0;
     virtual void show_find_field() = 0;
+    /// The keys go to the section that is shown.
+    virtual void show_section() = 0;
     /// Says what became of an action where nothing else shows it.
     virtual void say(const std::string& sentence) = 0;
     virtual void close() = 0;

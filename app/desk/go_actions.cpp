@@ -32,6 +32,7 @@ Action section_action(std::string_view id, int section, std::string_view key, st
                     View view = desk.view();
                     view.section = section;
                     desk.go(view);
+                    desk.front().show_section();
                 },
             .full_text =
                 [of_student, of_horn](const Desk& desk) {

@@ -153,10 +153,17 @@ void MainFrame::show_news() {
     // Whoever walks through the places themselves stays there.
     if (desk_->has_studio() && (news.studio || (other_place && wxWindow::FindFocus() != places_)))
         list_->focus();
-    if (other_section && !other_place) {
-        if (pages_->GetSelection() == static_cast<int>(student_page)) student_->focus_section();
-        if (pages_->GetSelection() == static_cast<int>(horn_page)) horn_->focus_section();
-    }
+    if (other_section && !other_place) focus_shown_section();
+}
+
+void MainFrame::focus_section() {
+    // After the news that is waiting to be shown.
+    CallAfter([this] { focus_shown_section(); });
+}
+
+void MainFrame::focus_shown_section() {
+    if (pages_->GetSelection() == static_cast<int>(student_page)) student_->focus_section();
+    if (pages_->GetSelection() == static_cast<int>(horn_page)) horn_->focus_section();
 }
 
 int& MainFrame::list_width() {

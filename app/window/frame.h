@@ -36,6 +36,8 @@ class MainFrame : public wxFrame {
     bool open_studio(const std::filesystem::path& path);
     void show_find_field();
     void show_handout();
+    /// The keys go to the section that is shown.
+    void focus_section();
     /// True when no work is under way and nothing waits to be shown.
     [[nodiscard]] bool settled() const { return desk_->idle() && !showing_waits_; }
 
@@ -44,6 +46,7 @@ class MainFrame : public wxFrame {
     void on_news(const desk::News& news);
     void show_waiting_news();
     void show_news();
+    void focus_shown_section();
     void show_title();
     void show_page();
     void fold_list(bool fold);

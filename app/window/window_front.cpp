@@ -71,6 +71,10 @@ void WindowFront::show_handout() {
     frame_.show_handout();
 }
 
+void WindowFront::show_section() {
+    frame_.focus_section();
+}
+
 void WindowFront::show_find_field() {
     frame_.show_find_field();
 }

@@ -10,7 +10,6 @@
 namespace lowledger::published {
 namespace {
 
-using horns::ChartNote;
 using horns::HornKind;
 using horns::Way;
 

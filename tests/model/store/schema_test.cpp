@@ -16,7 +16,6 @@
 namespace lowledger::store {
 namespace {
 
-using testing::AnyOf;
 using testing::ElementsAreArray;
 using testing::HasSubstr;
 using testing::IsEmpty;

@@ -14,7 +14,6 @@ using studio::Horn;
 using studio::Student;
 using studio::TuningSheet;
 using testing::ElementsAre;
-using testing::HasSubstr;
 using testing::IsEmpty;
 
 class Undo : public testing::Test {
