@@ -35,7 +35,7 @@ constexpr auto section_gap = 4_mm;
 constexpr auto foot = 6_mm;
 
 std::string horn_name(const ChartInputs& inputs, const words::Words& words) {
-    const std::string kind = words::kind_name(inputs.kind);
+    std::string kind = words::kind_name(inputs.kind);
     if (!inputs.horn) return kind;
     return words.say(Sentence::handout_horn, {{"kind", kind}, {"mark", inputs.horn->mark}});
 }

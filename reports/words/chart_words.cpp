@@ -58,11 +58,11 @@ std::string written_name(const ChartSpeech& speech, units::Pitch note) {
 }
 
 std::string both_written_names(const ChartSpeech& speech, units::Pitch note) {
-    const std::string first = note_name(written_spelling(speech, note));
+    std::string first = note_name(written_spelling(speech, note));
     const units::Pitch written = note + speech.reader.written_above;
     for (const auto accidentals : {units::Accidentals::flats, units::Accidentals::sharps}) {
         const std::string other = note_name(units::spell(written, accidentals));
-        if (other != first) return first + "/" + other;
+        if (other != first) return first.append("/").append(other);
     }
     return first;
 }
