@@ -27,8 +27,9 @@ std::string read_text_file(const std::filesystem::path& path) {
     if (std::filesystem::is_regular_file(status)) {
         const std::uintmax_t size = std::filesystem::file_size(path, error);
         if (!error && size > most_bytes)
-            throw units::Refusal(
-                fmt::format("{} is larger than 4 MB, so it is none of the files that are read here. Check its name.", name));
+            throw units::Refusal(fmt::format(
+                "{} is larger than 4 MB, so it is none of the files that are read here. Check its name.",
+                name));
     }
     std::ifstream stream(path, std::ios::binary);
     if (!stream) throw units::Refusal(fmt::format("{} cannot be read. Check that you may read it.", name));
