@@ -11,6 +11,7 @@
 #include "model/studio/ids.h"
 #include "model/units/celsius.h"
 #include "model/units/hertz.h"
+#include "model/units/note_names.h"
 #include "model/units/pitch.h"
 #include "model/units/quantity.h"
 
@@ -28,6 +29,7 @@ struct StudioFacts {
     units::Celsius usual_room{21.0};
     enum class Paper { a4, letter } paper = Paper::a4;
     units::Accidentals accidentals = units::Accidentals::flats;
+    units::Naming naming = units::Naming::english;
     bool operator==(const StudioFacts&) const = default;
 };
 
@@ -41,6 +43,10 @@ struct Student {
     Level level = Level::beginner;
     /// Empty: the level's.
     std::optional<units::Cents> tolerance;
+    /// Key of the reader (clef and transposition) among those of the horn's kind; empty: the kind's first.
+    std::string reader{};
+    /// Empty: the studio's.
+    std::optional<units::Accidentals> accidentals{};
     /// Never printed.
     std::string remarks;
     bool archived = false;
