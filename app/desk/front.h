@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "app/desk/slip.h"
 #include "model/studio/records.h"
 
 namespace lowledger::desk {
@@ -44,6 +45,8 @@ class Front {
                                                   const HornChoice& start) = 0;
     virtual std::optional<MeasuredSlides> ask_measured(const studio::Horn& horn,
                                                        const MeasuredSlides& start) = 0;
+    /// The slip filled in, with nothing wrong.
+    virtual std::optional<SlipAnswers> ask(const Slip& slip) = 0;
     /// `verb` is what the agreeing button says.
     virtual bool confirm(const std::string& question, const std::string& verb) = 0;
     /// The handout of what is on the desk, to look at, save or print.

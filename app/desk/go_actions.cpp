@@ -1,17 +1,18 @@
 #include "app/desk/action.h"
 #include "app/desk/desk.h"
+#include "app/desk/places.h"
 
 namespace lowledger::desk {
 namespace {
 
-Action place_action(std::string_view id, std::string_view text, std::string_view key, Place place) {
-    return {.id = id,
+Action place_action(const PlaceEntry& entry) {
+    return {.id = entry.go_action,
             .menu = Menu::go,
-            .text = text,
-            .key = key,
+            .text = entry.text,
+            .key = entry.key,
             .may_run = [](const Desk& desk) { return desk.has_studio(); },
             .run =
-                [place](Desk& desk) {
+                [place = entry.place](Desk& desk) {
                     View view = desk.view();
                     view.place = place;
                     if (place == Place::students) view.horn = std::nullopt;
@@ -43,19 +44,19 @@ Action section_action(std::string_view id, int section, std::string_view key, st
 }  // namespace
 
 std::vector<Action> go_actions() {
-    return {
-        place_action("go.students", "&Students", "Alt+1", Place::students),
-        place_action("go.horns", "&Horns", "Alt+2", Place::horns),
-        section_action("go.first", 0, "Ctrl+1", "&Tuning sheet", "H&orn"),
-        section_action("go.second", 1, "Ctrl+2", "S&ettings", "S&lides"),
-        {.id = "go.back",
-         .menu = Menu::go,
-         .text = "&Back",
-         .key = "Alt+Left",
-         .starts_group = true,
-         .may_run = [](const Desk& desk) { return desk.can_go_back(); },
-         .run = [](Desk& desk) { desk.go_back(); }},
-    };
+    std::vector<Action> all;
+    for (const auto& entry : places())
+        all.push_back(place_action(entry));
+    all.push_back(section_action("go.first", 0, "Ctrl+1", "&Tuning sheet", "H&orn"));
+    all.push_back(section_action("go.second", 1, "Ctrl+2", "S&ettings", "S&lides"));
+    all.push_back({.id = "go.back",
+                   .menu = Menu::go,
+                   .text = "&Back",
+                   .key = "Alt+Left",
+                   .starts_group = true,
+                   .may_run = [](const Desk& desk) { return desk.can_go_back(); },
+                   .run = [](Desk& desk) { desk.go_back(); }});
+    return all;
 }
 
 }  // namespace lowledger::desk

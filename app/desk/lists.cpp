@@ -25,7 +25,23 @@ std::uint32_t lower(std::uint32_t c) {
     return c;
 }
 
-/// The text in lower case as code points; a byte that is no UTF-8 stands for itself.
+/// With the flat sign as a keyboard has it, so that "Bb tuba" is found too.
+std::string typed_flats(std::string text) {
+    constexpr std::string_view flat = "\u266D";
+    for (auto at = text.find(flat); at != std::string::npos; at = text.find(flat, at))
+        text.replace(at, flat.size(), "b");
+    return text;
+}
+
+std::string joined(const std::vector<std::string>& parts) {
+    std::string out;
+    for (const auto& part : parts)
+        out += (out.empty() ? "" : ", ") + part;
+    return out;
+}
+
+}  // namespace
+
 std::u32string folded(std::string_view text) {
     std::u32string out;
     for (std::size_t at = 0; at < text.size();) {
@@ -44,23 +60,6 @@ std::u32string folded(std::string_view text) {
     }
     return out;
 }
-
-/// With the flat sign as a keyboard has it, so that "Bb tuba" is found too.
-std::string typed_flats(std::string text) {
-    constexpr std::string_view flat = "\u266D";
-    for (auto at = text.find(flat); at != std::string::npos; at = text.find(flat, at))
-        text.replace(at, flat.size(), "b");
-    return text;
-}
-
-std::string joined(const std::vector<std::string>& parts) {
-    std::string out;
-    for (const auto& part : parts)
-        out += (out.empty() ? "" : ", ") + part;
-    return out;
-}
-
-}  // namespace
 
 bool found_in(std::string_view text, std::string_view find) {
     const std::u32string in = folded(text);

@@ -45,4 +45,8 @@ std::vector<HornRow> horn_rows(const store::StudioFile& file, const words::Words
 /// Latin, Greek and Cyrillic that have a simple other case).
 bool found_in(std::string_view text, std::string_view find);
 
+/// The text as code points in lower case (the letters of `found_in`); a byte that is no UTF-8 stands for
+/// itself.
+std::u32string folded(std::string_view text);
+
 }  // namespace lowledger::desk

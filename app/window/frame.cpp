@@ -6,10 +6,13 @@
 #include <wx/persist/toplevel.h>
 #include <wx/sizer.h>
 
+#include "app/desk/places.h"
 #include "app/window/access.h"
 #include "app/window/commit_field.h"
 #include "app/window/errors.h"
+#include "app/window/horn_page.h"
 #include "app/window/preview.h"
+#include "app/window/student_page.h"
 #include "app/window/text.h"
 #include "reports/pages/handout.h"
 
@@ -25,7 +28,14 @@ constexpr int least_list_width = 220;
 
 wxDEFINE_EVENT(work_done, wxThreadEvent);
 
-enum Page : std::size_t { empty_page, student_page, horn_page };
+int usual_list_width(desk::Place place) {
+    return place == desk::Place::students ? 360 : 460;
+}
+
+/// The key of a list's width among what is remembered.
+wxString width_key(const desk::PlaceEntry& entry) {
+    return shown(entry.go_action) + "_width";
+}
 
 std::string file_safe(std::string name) {
     std::ranges::replace_if(
@@ -74,8 +84,8 @@ MainFrame::~MainFrame() {
 void MainFrame::make_parts() {
     auto* all = new wxBoxSizer(wxHORIZONTAL);
     wxArrayString names;
-    names.Add(_("Students"));
-    names.Add(_("Horns"));
+    for (const auto& entry : desk::places())
+        names.Add(shown(desk::title_of(entry.place)));
     places_ = new wxListBox(this, wxID_ANY, wxDefaultPosition, wxSize(places_width, -1), names,
                             wxLB_SINGLE | wxBORDER_NONE);
     name_for_readers(places_, utf8(_("Places")));
@@ -86,14 +96,14 @@ void MainFrame::make_parts() {
     list_ = new ListPane(splitter_, *desk_, *menus_);
     pages_ = new wxSimplebook(splitter_);
     empty_ = new EmptyPage(pages_, *menus_);
-    student_ = new StudentPage(pages_, *tools_);
-    horn_ = new HornPage(pages_, *tools_);
+    auto* student = new StudentPage(pages_, *tools_);
+    page_of_ = {{desk::Place::students, student}, {desk::Place::horns, new HornPage(pages_, *tools_)}};
     pages_->AddPage(empty_, {});
-    pages_->AddPage(student_, {});
-    pages_->AddPage(horn_, {});
-    if (const auto* config = wxConfigBase::Get(false)) {
-        config->Read("students_width", &students_width_);
-        config->Read("horns_width", &horns_width_);
+    for (const auto& entry : desk::places()) {
+        pages_->AddPage(page_of_.at(entry.place), {});
+        list_widths_[entry.place] = usual_list_width(entry.place);
+        if (const auto* config = wxConfigBase::Get(false))
+            config->Read(width_key(entry), &list_widths_[entry.place]);
     }
     splitter_->SplitVertically(list_, pages_, list_width());
     all->Add(places_, wxSizerFlags().Expand());
@@ -101,10 +111,10 @@ void MainFrame::make_parts() {
     SetSizer(all);
 
     places_->Bind(wxEVT_LISTBOX, [this](wxCommandEvent& event) {
-        menus_->run(event.GetSelection() == 0 ? "go.students" : "go.horns");
+        menus_->run(desk::places().at(static_cast<std::size_t>(event.GetSelection())).go_action);
         fold_list(false);
     });
-    student_->on_typing([this] { fold_list(true); });
+    student->on_typing([this] { fold_list(true); });
 }
 
 bool MainFrame::open_studio(const std::filesystem::path& path) {
@@ -141,18 +151,23 @@ void MainFrame::show_news() {
             config->Write("last_studio", shown(desk_->file().path().string()));
     }
     if (news.studio || news.records) show_title();
-    places_->SetSelection(desk_->view().place == desk::Place::students ? 0 : 1);
+    places_->SetSelection(static_cast<int>(&desk::entry_of(desk_->view().place) - desk::places().data()));
     places_->Enable(desk_->has_studio());
     if (news.records || news.view) {
-        if (other_place || news.studio) fold_list(false);
-        list_->refresh();
+        if (other_place || news.studio) fold_list(!has_list());
+        if (has_list()) list_->refresh();
     }
     show_page();
-    student_->refresh(news);
-    if (news.records || news.view) horn_->refresh();
+    // A page that was not shown has missed what came before.
+    const desk::News all{.studio = true, .records = true, .view = true, .sheet = true, .answer = true};
+    if (desk_->has_studio() && page().has_subject()) page().refresh(other_place ? all : news);
     // Whoever walks through the places themselves stays there.
-    if (desk_->has_studio() && (news.studio || (other_place && wxWindow::FindFocus() != places_)))
-        list_->focus();
+    if (desk_->has_studio() && (news.studio || (other_place && wxWindow::FindFocus() != places_))) {
+        if (has_list())
+            list_->focus();
+        else
+            page().focus_section();
+    }
     if (other_section && !other_place) focus_shown_section();
 }
 
@@ -162,12 +177,19 @@ void MainFrame::focus_section() {
 }
 
 void MainFrame::focus_shown_section() {
-    if (pages_->GetSelection() == static_cast<int>(student_page)) student_->focus_section();
-    if (pages_->GetSelection() == static_cast<int>(horn_page)) horn_->focus_section();
+    if (desk_->has_studio() && page().has_subject()) page().focus_section();
+}
+
+PlacePage& MainFrame::page() {
+    return *page_of_.at(desk_->view().place);
+}
+
+bool MainFrame::has_list() const {
+    return desk_->has_studio() && desk::entry_of(desk_->view().place).list.has_value();
 }
 
 int& MainFrame::list_width() {
-    return shown_view_.place == desk::Place::students ? students_width_ : horns_width_;
+    return list_widths_.at(shown_view_.place);
 }
 
 void MainFrame::show_title() {
@@ -181,31 +203,32 @@ void MainFrame::show_title() {
 }
 
 void MainFrame::show_page() {
-    const auto& words = desk_->words();
-    std::size_t page = empty_page;
+    wxWindow* wanted = empty_;
     if (!desk_->has_studio()) {
-        empty_->show(words.say(Sentence::empty_no_studio), {{"studio.new", _("&New studio…")},
-                                                            {"studio.open", _("&Open studio…")},
-                                                            {"studio.sample", _("Look at the s&ample")}});
-    } else if (desk_->view().place == desk::Place::students) {
-        if (desk_->student())
-            page = student_page;
-        else if (list_->rows() == 0)
-            empty_->show(words.say(Sentence::empty_students), {{"student.add", _("&Add student…")}});
-        else
-            empty_->show(words.say(Sentence::empty_choose_student), {});
+        empty_->show(desk_->words().say(Sentence::empty_no_studio),
+                     {{"studio.new", _("&New studio…")},
+                      {"studio.open", _("&Open studio…")},
+                      {"studio.sample", _("Look at the s&ample")}});
+        fold_list(true);
+    } else if (page().has_subject()) {
+        wanted = &page();
     } else {
-        if (desk_->horn())
-            page = horn_page;
-        else if (list_->rows() == 0)
-            empty_->show(words.say(Sentence::empty_horns), {{"horn.add", _("&Add horn…")}});
-        else
-            empty_->show(words.say(Sentence::empty_choose_horn), {});
+        show_empty(list_->rows() == 0);
     }
-    splitter_->Show(true);
-    list_->Show(desk_->has_studio() && splitter_->IsSplit());
-    if (!desk_->has_studio()) fold_list(true);
-    if (pages_->GetSelection() != static_cast<int>(page)) pages_->ChangeSelection(page);
+    list_->Show(splitter_->IsSplit());
+    const int at = pages_->FindPage(wanted);
+    if (pages_->GetSelection() != at) pages_->ChangeSelection(static_cast<std::size_t>(at));
+}
+
+void MainFrame::show_empty(bool nothing_yet) {
+    const auto& list = desk::entry_of(desk_->view().place).list;
+    if (!list) return;
+    if (!nothing_yet) {
+        empty_->show(desk_->words().say(list->choose), {});
+        return;
+    }
+    const auto& add = desk::action(list->add);
+    empty_->show(desk_->words().say(list->empty), {{list->add, shown(desk::menu_text(add, *desk_))}});
 }
 
 void MainFrame::fold_list(bool fold) {
@@ -213,13 +236,14 @@ void MainFrame::fold_list(bool fold) {
     if (fold) {
         list_width() = splitter_->GetSashPosition();
         splitter_->Unsplit(list_);
-    } else if (desk_->has_studio()) {
+    } else if (has_list()) {
         list_->Show();
         splitter_->SplitVertically(list_, pages_, list_width());
     }
 }
 
 void MainFrame::show_find_field() {
+    if (!has_list()) return;
     fold_list(false);
     list_->focus_find();
 }
@@ -261,8 +285,8 @@ void MainFrame::on_close(wxCloseEvent& event) {
     leave_fields();
     if (auto* config = wxConfigBase::Get(false)) {
         if (splitter_->IsSplit()) list_width() = splitter_->GetSashPosition();
-        config->Write("students_width", students_width_);
-        config->Write("horns_width", horns_width_);
+        for (const auto& entry : desk::places())
+            config->Write(width_key(entry), list_widths_.at(entry.place));
     }
     event.Skip();
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <wx/frame.h>
 #include <wx/listbox.h>
@@ -9,10 +10,9 @@
 
 #include "app/desk/desk.h"
 #include "app/window/empty_page.h"
-#include "app/window/horn_page.h"
 #include "app/window/list_pane.h"
 #include "app/window/menus.h"
-#include "app/window/student_page.h"
+#include "app/window/place_page.h"
 #include "app/window/tools.h"
 #include "app/window/window_front.h"
 
@@ -49,6 +49,10 @@ class MainFrame : public wxFrame {
     void focus_shown_section();
     void show_title();
     void show_page();
+    void show_empty(bool nothing_yet);
+    [[nodiscard]] PlacePage& page();
+    /// The place that is open has a list, and there is a studio to list.
+    [[nodiscard]] bool has_list() const;
     void fold_list(bool fold);
     /// Of the place that is shown.
     [[nodiscard]] int& list_width();
@@ -68,13 +72,11 @@ class MainFrame : public wxFrame {
     ListPane* list_ = nullptr;
     wxSimplebook* pages_ = nullptr;
     EmptyPage* empty_ = nullptr;
-    StudentPage* student_ = nullptr;
-    HornPage* horn_ = nullptr;
+    std::map<desk::Place, PlacePage*> page_of_;
+    std::map<desk::Place, int> list_widths_;
     desk::News waiting_;
     bool showing_waits_ = false;
     desk::View shown_view_;
-    int students_width_ = 360;
-    int horns_width_ = 460;
 };
 
 }  // namespace lowledger::window

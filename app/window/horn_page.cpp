@@ -57,7 +57,7 @@ void append(wxDataViewListCtrl& table, std::initializer_list<std::string> cells)
 
 }  // namespace
 
-HornPage::HornPage(wxWindow* parent, const Tools& tools) : wxPanel(parent), tools_(tools) {
+HornPage::HornPage(wxWindow* parent, const Tools& tools) : PlacePage(parent), tools_(tools) {
     mark_ = new wxStaticText(this, wxID_ANY, {});
     mark_->SetFont(mark_->GetFont().Scaled(1.6F).Bold());
     about_ = new wxStaticText(this, wxID_ANY, {});
@@ -130,7 +130,8 @@ wxWindow* HornPage::make_slides(wxWindow* parent) {
     return page;
 }
 
-void HornPage::refresh() {
+void HornPage::refresh(const desk::News& news) {
+    if (!news.records && !news.view) return;
     const auto& desk = tools_.desk;
     if (!desk.horn() || desk.view().place != desk::Place::horns) return;
     mark_->SetLabelText(shown(desk.horn()->mark));

@@ -2,20 +2,21 @@
 
 #include <wx/dataview.h>
 #include <wx/notebook.h>
-#include <wx/panel.h>
 #include <wx/stattext.h>
 
+#include "app/window/place_page.h"
 #include "app/window/tools.h"
 
 namespace lowledger::window {
 
 /// A horn's page: what is known of it, who plays it, and where its slides stand and stood.
-class HornPage : public wxPanel {
+class HornPage : public PlacePage {
   public:
     HornPage(wxWindow* parent, const Tools& tools);
 
-    void refresh();
-    void focus_section();
+    [[nodiscard]] bool has_subject() const override { return tools_.desk.horn().has_value(); }
+    void refresh(const desk::News& news) override;
+    void focus_section() override;
 
   private:
     wxWindow* make_facts(wxWindow* parent);

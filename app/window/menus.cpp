@@ -83,12 +83,19 @@ void Menus::on_menu(wxCommandEvent& event) {
     run(*by_id_.at(event.GetId()));
 }
 
-void Menus::pop_up(wxWindow& over, const std::vector<std::string_view>& ids) {
+void Menus::pop_up(wxWindow& over, const std::vector<std::string_view>& ids,
+                   const std::vector<Extra>& extras) {
     wxMenu menu;
     for (const auto id : ids) {
         const auto& action = desk::action(id);
         const int number = items_.at(id)->GetId();
         menu.Append(number, item_text(action, desk_))->Enable(action.may_run(desk_));
+    }
+    if (!ids.empty() && !extras.empty()) menu.AppendSeparator();
+    for (const auto& extra : extras) {
+        const auto* item = menu.Append(wxID_ANY, extra.text);
+        menu.Bind(
+            wxEVT_MENU, [&extra](wxCommandEvent&) { extra.run(); }, item->GetId());
     }
     over.PopupMenu(&menu);
 }

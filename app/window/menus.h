@@ -25,8 +25,14 @@ class Menus {
     void after(std::function<void()> show) { after_ = std::move(show); }
     /// Runs an action if it may run now; what it refuses is shown as a sentence.
     void run(std::string_view id);
-    /// A menu of these actions at the mouse or, by keyboard, at the control.
-    void pop_up(wxWindow& over, const std::vector<std::string_view>& ids);
+    /// An item of a context menu that is no action of the registry: it changes only how things are shown.
+    struct Extra {
+        wxString text;
+        std::function<void()> run;
+    };
+    /// A menu of these actions, and under a line the extras, at the mouse or, by keyboard, at the control.
+    void pop_up(wxWindow& over, const std::vector<std::string_view>& ids,
+                const std::vector<Extra>& extras = {});
 
   private:
     void on_menu(wxCommandEvent& event);

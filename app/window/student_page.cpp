@@ -29,7 +29,7 @@ Sentence level_name(studio::Level level) {
 
 }  // namespace
 
-StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : wxPanel(parent), tools_(tools) {
+StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(parent), tools_(tools) {
     name_ = new wxStaticText(this, wxID_ANY, {});
     name_->SetFont(name_->GetFont().Scaled(1.6F).Bold());
     about_ = new wxStaticText(this, wxID_ANY, {});

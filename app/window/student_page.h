@@ -4,10 +4,10 @@
 #include <vector>
 #include <wx/choice.h>
 #include <wx/notebook.h>
-#include <wx/panel.h>
 #include <wx/stattext.h>
 
 #include "app/window/empty_page.h"
+#include "app/window/place_page.h"
 #include "app/window/settings_panel.h"
 #include "app/window/sheet_panel.h"
 #include "app/window/tools.h"
@@ -15,12 +15,13 @@
 namespace lowledger::window {
 
 /// A student's page: who, how far on, which horn, and the sections 'Tuning sheet' and 'Settings'.
-class StudentPage : public wxPanel {
+class StudentPage : public PlacePage {
   public:
     StudentPage(wxWindow* parent, const Tools& tools);
 
-    void refresh(const desk::News& news);
-    void focus_section();
+    [[nodiscard]] bool has_subject() const override { return tools_.desk.student().has_value(); }
+    void refresh(const desk::News& news) override;
+    void focus_section() override;
     /// Hands over what a field still holds.
     void leave() { sheet_->leave(); }
     void on_typing(std::function<void()> listener) { sheet_->on_typing(std::move(listener)); }

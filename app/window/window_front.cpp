@@ -6,6 +6,7 @@
 
 #include "app/window/dialogs.h"
 #include "app/window/frame.h"
+#include "app/window/slip_dialog.h"
 #include "app/window/text.h"
 
 namespace lowledger::window {
@@ -59,6 +60,10 @@ std::optional<desk::HornChoice> WindowFront::ask_horn_of(const studio::Student& 
 std::optional<desk::MeasuredSlides> WindowFront::ask_measured(const studio::Horn& horn,
                                                               const desk::MeasuredSlides& start) {
     return window::ask_measured(&frame_, frame_.desk().words(), horn, start);
+}
+
+std::optional<desk::SlipAnswers> WindowFront::ask(const desk::Slip& slip) {
+    return ask_slip(&frame_, slip);
 }
 
 bool WindowFront::confirm(const std::string& question, const std::string& verb) {

@@ -1,14 +1,22 @@
-# Writes HEADER from the sentence ids in TEXTS, in their order: an enum with one name a sentence, and its names.
+# Writes HEADER from the sentence ids in the files TEXTS (parted by |), in their order: an enum with one name a
+# sentence, and its names.
 # HEADER changes only when an id does, so that mending a text rebuilds nothing but the texts.
-file(STRINGS "${TEXTS}" lines REGEX "^[a-z][a-z0-9_]* = " ENCODING UTF-8)
+string(REPLACE "|" ";" files "${TEXTS}")
+set(ids "")
+foreach(file IN LISTS files)
+  file(STRINGS "${file}" in_file REGEX "^[a-z][a-z0-9_]* = " ENCODING UTF-8)
+  foreach(line IN LISTS in_file)
+    string(REGEX MATCH "^[a-z0-9_]+" id "${line}")
+    list(APPEND ids "${id}")
+  endforeach()
+endforeach()
 set(enumerators "")
 set(names "")
-foreach(line IN LISTS lines)
-  string(REGEX MATCH "^[a-z0-9_]+" id "${line}")
+foreach(id IN LISTS ids)
   string(APPEND enumerators "    ${id},\n")
   string(APPEND names "    \"${id}\",\n")
 endforeach()
-list(LENGTH lines count)
+list(LENGTH ids count)
 set(header
 "#pragma once
 

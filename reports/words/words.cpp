@@ -20,13 +20,16 @@ std::size_t index(Sentence sentence) {
 /// Read once; the texts are part of the program, so that an id without a text is a mistake of the build.
 const std::vector<std::string>& english() {
     static const std::vector<std::string> texts = [] {
-        const toml::table table =
-            toml::parse(embedded::sentence_texts().front().text, std::string_view("sentences.toml"));
+        toml::table table;
+        for (const auto& [file, text] : embedded::sentence_texts())
+            for (auto&& [id, sentence] : toml::parse(text, file))
+                if (!table.insert(id, sentence).second)
+                    throw std::logic_error("A second sentence '" + std::string(id.str()) + "' in " +
+                                           std::string(file));
         std::vector<std::string> read;
         for (const auto name : sentence_ids) {
             const auto text = table[name].value<std::string>();
-            if (!text)
-                throw std::logic_error("No sentence for '" + std::string(name) + "' in sentences.toml");
+            if (!text) throw std::logic_error("No sentence for '" + std::string(name) + "'");
             read.push_back(*text);
         }
         return read;

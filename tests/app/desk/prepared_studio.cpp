@@ -27,6 +27,17 @@ studio::HornId add_horn(store::Edit& edit, const char* kind_id, const char* mark
 
 }  // namespace
 
+std::optional<SlipAnswers> ScriptedFront::ask(const Slip& asked) {
+    said += asked.title() + "\n";
+    if (!slip) return std::nullopt;
+    const SlipAnswers answers = asked.filled_in(*slip);
+    if (const auto problem = asked.problem(answers)) {
+        said += problem->sentence + "\n";
+        return std::nullopt;
+    }
+    return answers;
+}
+
 PreparedStudio::PreparedStudio() : folder(new_folder()) {
     desk = std::make_unique<Desk>(
         Surroundings{[] { return test_day; }, folder,

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -22,6 +23,9 @@ class ScriptedFront : public Front {
     std::optional<studio::Horn> horn;
     std::optional<HornChoice> choice;
     std::optional<MeasuredSlides> measured;
+    /// What slips are filled in with, by the fields' ids; other fields stay as they start. Empty: 'never
+    /// mind'.
+    std::optional<std::map<std::string, std::string>> slip;
     bool agrees = true;
     /// What was asked or shown, one a line.
     std::string said;
@@ -51,6 +55,7 @@ class ScriptedFront : public Front {
                                                const MeasuredSlides& /*start*/) override {
         return measured;
     }
+    std::optional<SlipAnswers> ask(const Slip& asked) override;
     bool confirm(const std::string& question, const std::string& /*verb*/) override {
         said += question + "\n";
         return agrees;

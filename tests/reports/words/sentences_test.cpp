@@ -1,16 +1,25 @@
 #include <algorithm>
 #include <array>
+#include <filesystem>
 #include <gtest/gtest.h>
 #include <set>
 #include <string>
 #include <toml++/toml.h>
+#include <vector>
 
 #include "reports/words/words.h"
 
 namespace lowledger::words {
 namespace {
 
-constexpr auto texts_file = LOWLEDGER_SOURCE "/reports/words/sentences.toml";
+/// Every file of sentences, whether or not the program embeds it.
+std::vector<std::filesystem::path> texts_files() {
+    const std::filesystem::path folder = LOWLEDGER_SOURCE "/reports/words";
+    std::vector<std::filesystem::path> files;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(folder))
+        if (entry.path().extension() == ".toml") files.push_back(entry.path());
+    return files;
+}
 
 template <typename Check>
 void for_each_sentence(Check check) {
@@ -23,9 +32,11 @@ void for_each_sentence(Check check) {
 
 TEST(Sentences, EveryTextHasItsConstantAndEveryConstantItsText) {
     std::set<std::string> in_file;
-    for (const auto& [key, value] : toml::parse_file(texts_file)) {
-        EXPECT_TRUE(value.is_string()) << key.str();
-        in_file.emplace(key.str());
+    for (const auto& file : texts_files()) {
+        for (const auto& [key, value] : toml::parse_file(file.string())) {
+            EXPECT_TRUE(value.is_string()) << key.str();
+            EXPECT_TRUE(in_file.emplace(key.str()).second) << key.str() << " stands twice";
+        }
     }
     const std::set<std::string> constants(sentence_ids.begin(), sentence_ids.end());
     EXPECT_EQ(in_file, constants);
