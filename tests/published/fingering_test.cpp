@@ -36,6 +36,9 @@ const char* const flat_tenth =
 /// sharp.
 const char* const third_alone = "the third alone is in tune where 1-2 is not";
 
+/// The table is of a horn without the sixth valve, which was built to be in tune where 2-4 is 25 cents sharp.
+const char* const sixth_for_second = "the sixth valve with the fourth is in tune where 2-4 is not";
+
 /// The flat seventh partial is taught; the ninth of the F side is in tune and near, but no chart goes by it.
 const char* const ninth_with_f =
     "the F valve's ninth partial and the open eighth are better in tune than the seventh";
@@ -54,6 +57,25 @@ const Case cases[] = {
     {"sousaphone-3", valved, "BBb tuba/sousaphone 3v", {}, {}},
     {"marching-tuba-3", valved, "BBb tuba/sousaphone 3v", {}, {}},
     {"bbb-tuba-4", valved, "BBb tuba 4v non-comp", {{"C4", flat_tenth}}, {}},
+    {"sousaphone-4", valved, "BBb tuba 4v non-comp", {{"C4", flat_tenth}}, {}},
+    {"marching-tuba-4", valved, "BBb tuba 4v non-comp", {{"C4", flat_tenth}}, {}},
+    {"cimbasso-bbb-4", valved, "BBb tuba 4v non-comp", {{"C4", flat_tenth}}, {}},
+    {"marching-tuba-cc-4", valved, "CC tuba 4v", {{"D4", flat_tenth}}, {}},
+    {"f-tuba-6",
+     valved,
+     "F tuba 4v (upper range only)",
+     {{"G4", flat_tenth}, {"B1", sixth_for_second}, {"Gb2", sixth_for_second}},
+     {{"B1", sixth_for_second}, {"Gb2", sixth_for_second}}},
+    {"f-tuba-4-comp", valved, "F tuba 4v (upper range only)", {{"G4", flat_tenth}}, {}},
+    {"cimbasso-f-4", valved, "F tuba 4v (upper range only)", {{"G4", flat_tenth}}, {}},
+    {"cimbasso-f-6",
+     valved,
+     "F tuba 4v (upper range only)",
+     {{"G4", flat_tenth}, {"B1", sixth_for_second}, {"Gb2", sixth_for_second}},
+     {{"B1", sixth_for_second}, {"Gb2", sixth_for_second}}},
+    {"marching-trombone-3", valved, "Bb euphonium/baritone 3v", {}, {}},
+    {"valve-trombone-4", valved, "Bb euphonium 4v non-comp", {{"C5", flat_tenth}}, {}},
+    {"baritone-4-comp", valved, "Bb euphonium 4v compensating", {{"C5", flat_tenth}}, {}},
     {"cc-tuba-4", valved, "CC tuba 4v", {{"D4", flat_tenth}}, {}},
     {"cc-tuba-5", valved, "CC tuba 5v (5=flat whole step)", {{"D4", flat_tenth}}, {}},
     {"eb-tuba-4-comp", valved, "Eb tuba 4v compensating", {{"F4", flat_tenth}}, {}},
@@ -66,6 +88,11 @@ const Case cases[] = {
     {"marching-euphonium-3", valved, "Bb euphonium/baritone 3v", {}, {}},
     {"valve-trombone-3", valved, "Bb euphonium/baritone 3v", {}, {}},
     {"baritone-3-comp",
+     valved,
+     "Bb euphonium/baritone 3v",
+     {{"C5", flat_tenth}, {"G4", third_alone}},
+     {{"G2", third_alone}, {"D3", third_alone}, {"G3", third_alone}, {"G4", third_alone}}},
+    {"euphonium-3-comp",
      valved,
      "Bb euphonium/baritone 3v",
      {{"C5", flat_tenth}, {"G4", third_alone}},

@@ -129,7 +129,7 @@ TEST(Kinds, ACompensatingHornErrsWithItsSwitchAsWithoutIt) {
             EXPECT_NEAR(with_switch.value(), lowering(down).value(), 1e-9) << kind.id << " " << down.text();
         }
     }
-    EXPECT_EQ(compensating, 6);
+    EXPECT_EQ(compensating, 9);
 }
 
 TEST(Kinds, AShareOfALoopIsAShareOfItsTube) {
