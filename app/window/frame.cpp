@@ -65,12 +65,10 @@ MainFrame::MainFrame(World world)
     // At once after an action: the next key may be waiting for the field that has the focus then.
     menus_->after([this] { show_waiting_news(); });
     desk_->on_news([this](const desk::News& news) { on_news(news); });
-    // Lists of the toolkit keep Ctrl+F for a search of their own.
+    // Lists of the toolkit keep Ctrl+F, Ctrl+N and Ctrl+P for themselves.
     Bind(wxEVT_CHAR_HOOK, [this](wxKeyEvent& event) {
-        if (event.GetModifiers() == wxMOD_CONTROL && event.GetKeyCode() == 'F')
-            menus_->run("edit.find");
-        else
-            event.Skip();
+        const bool in_list = dynamic_cast<wxDataViewCtrl*>(wxWindow::FindFocus()) != nullptr;
+        if (!in_list || !menus_->run_key(event)) event.Skip();
     });
     Bind(wxEVT_CLOSE_WINDOW, &MainFrame::on_close, this);
     wxPersistenceManager::Get().RegisterAndRestore(this);

@@ -71,6 +71,18 @@ void Menus::run(std::string_view id) {
     run(desk::action(id));
 }
 
+bool Menus::run_key(const wxKeyEvent& event) {
+    if (!event.ControlDown()) return false;
+    for (const auto& action : desk::actions()) {
+        wxAcceleratorEntry key;
+        if (action.key.empty() || !key.FromString(shown(action.key))) continue;
+        if (key.GetFlags() != event.GetModifiers() || key.GetKeyCode() != event.GetKeyCode()) continue;
+        run(action);
+        return true;
+    }
+    return false;
+}
+
 void Menus::run(const desk::Action& action) {
     if (before_ && before_(action)) return;
     if (!action.may_run(desk_)) return;

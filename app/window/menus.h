@@ -25,6 +25,8 @@ class Menus {
     void after(std::function<void()> show) { after_ = std::move(show); }
     /// Runs an action if it may run now; what it refuses is shown as a sentence.
     void run(std::string_view id);
+    /// Runs the action that has this key with Ctrl; false if none has.
+    bool run_key(const wxKeyEvent& event);
     /// An item of a context menu that is no action of the registry: it changes only how things are shown.
     struct Extra {
         wxString text;

@@ -1,8 +1,11 @@
 #include "app/window/preview.h"
 
 #include <algorithm>
+#include <array>
+#include <glib.h>
 #include <memory>
 #include <utility>
+#include <vector>
 #include <wx/button.h>
 #include <wx/dcbuffer.h>
 #include <wx/filedlg.h>
@@ -29,6 +32,13 @@ constexpr int around_page = 16;
 constexpr double least_zoom = 0.4;
 constexpr double most_zoom = 4.0;
 constexpr double zoom_step = 1.25;
+/// The desktop's own way to an e-mail draft (freedesktop.org, xdg-utils).
+constexpr auto mail_program = "xdg-email";
+
+bool can_mail() {
+    const std::unique_ptr<char, decltype(&g_free)> found(g_find_program_in_path(mail_program), g_free);
+    return found != nullptr;
+}
 
 /// Replays the pages on the printer's own context.
 class Printout : public wxPrintout {
@@ -146,6 +156,7 @@ Preview::Preview(wxWindow* parent, canvas::Document document, const canvas::Face
     button(_("&Print…"), [this] { on_print(); })->SetDefault();
     button(_("&Save as PDF…"), [this] { on_save(); });
     button(_("Open in &viewer"), [this] { on_open(); });
+    if (can_mail()) button(_("&E-mail draft"), [this] { on_mail(); });
     row->AddStretchSpacer();
     button(_("Whole pa&ge"), [this] { sheet_->fit(); });
     button(_("S&maller"), [this] { zoom_by(1.0 / zoom_step); });
@@ -221,11 +232,29 @@ void Preview::on_print() {
         throw units::Refusal(words_.say(Sentence::print_failed));
 }
 
-void Preview::on_open() {
+std::filesystem::path Preview::file_to_hand_over() const {
     const std::filesystem::path path = std::filesystem::path(utf8(wxFileName::GetTempDir())) / file_name_;
     canvas::save_pdf(document_, faces_, path);
+    return path;
+}
+
+void Preview::on_open() {
+    const auto path = file_to_hand_over();
     if (!wxLaunchDefaultApplication(shown(path.string())))
         throw units::Refusal(words_.say(Sentence::no_viewer, {{"file", path.string()}}));
+    given_out_();
+}
+
+void Preview::on_mail() {
+    const auto path = file_to_hand_over();
+    const std::array<wxString, 5> words{mail_program, "--subject", shown(document_.title), "--attach",
+                                        shown(path.string())};
+    std::vector<const wchar_t*> arguments;
+    for (const auto& word : words)
+        arguments.push_back(word.wc_str());
+    arguments.push_back(nullptr);
+    if (wxExecute(arguments.data(), wxEXEC_ASYNC) <= 0)
+        throw units::Refusal(words_.say(Sentence::no_mail, {{"file", path.string()}}));
     given_out_();
 }
 

@@ -14,11 +14,11 @@
 
 namespace lowledger::window {
 
-/// Shows a document as it will be printed: the same recorded page. From here it is saved as PDF, printed, or
-/// opened in the system's viewer.
+/// Shows a document as it will be printed: the same recorded page. From here it is saved as PDF, printed,
+/// opened in the system's viewer or, where the system has a way to, put into an e-mail draft.
 class Preview : public wxDialog {
   public:
-    /// `given_out` is called when the document is saved, printed or opened elsewhere.
+    /// `given_out` is called when the document is saved, printed or handed to another program.
     Preview(wxWindow* parent, canvas::Document document, const canvas::Faces& faces,
             const words::Words& words, std::string file_name, std::function<void()> given_out);
 
@@ -29,6 +29,9 @@ class Preview : public wxDialog {
     void on_save();
     void on_print();
     void on_open();
+    void on_mail();
+    /// The document as a file for another program.
+    [[nodiscard]] std::filesystem::path file_to_hand_over() const;
     void show_page(std::size_t page);
     void zoom_by(double factor);
     void on_key(wxKeyEvent& event);

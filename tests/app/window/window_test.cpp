@@ -154,6 +154,18 @@ TEST(Window, AnOpenedStudioWaitsForANameToFind) {
     EXPECT_EQ(window.desk().student()->name, "Ada Example");
 }
 
+TEST(Window, KeysOfActionsReachThemFromAList) {
+    WindowHarness window;
+    const auto ada = open_ada(window);
+    window.press('1', wxMOD_ALT);
+    window.press(WXK_DOWN);
+    ASSERT_NE(dynamic_cast<wxDataViewCtrl*>(wxWindow::FindFocus()), nullptr);
+    // The toolkit's lists would search by this key themselves.
+    window.press('F', wxMOD_CONTROL);
+    EXPECT_NE(dynamic_cast<wxTextCtrl*>(wxWindow::FindFocus()), nullptr);
+    EXPECT_EQ(window.desk().view().student, ada);
+}
+
 TEST(Window, KeysGoToPlacesSectionsAndBack) {
     WindowHarness window;
     const auto ada = open_ada(window);
