@@ -24,6 +24,13 @@ add_library(utf8proc INTERFACE)
 target_include_directories(utf8proc SYSTEM INTERFACE "${UTF8PROC_INCLUDE_DIR}")
 target_link_libraries(utf8proc INTERFACE "${UTF8PROC_LIBRARY}")
 
+# Debian's cmark has a CMake file that asks for the program of that name too.
+find_path(CMARK_INCLUDE_DIR cmark.h REQUIRED)
+find_library(CMARK_LIBRARY cmark REQUIRED)
+add_library(cmark INTERFACE)
+target_include_directories(cmark SYSTEM INTERFACE "${CMARK_INCLUDE_DIR}")
+target_link_libraries(cmark INTERFACE "${CMARK_LIBRARY}")
+
 if(LOWLEDGER_WINDOW)
   find_package(wxWidgets 3.2 REQUIRED COMPONENTS adv core base)
   find_package(PkgConfig REQUIRED)

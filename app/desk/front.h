@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "app/desk/slip.h"
@@ -52,6 +53,8 @@ class Front {
     /// The handout of what is on the desk, to look at, save or print.
     virtual void show_handout() = 0;
     virtual void show_find_field() = 0;
+    /// The manual, opened at the part of that title.
+    virtual void show_manual(std::string_view title) = 0;
     /// The keys go to the section that is shown.
     virtual void show_section() = 0;
     /// Says what became of an action where nothing else shows it.

@@ -265,6 +265,13 @@ void MainFrame::show_handout() {
     preview.ShowModal();
 }
 
+void MainFrame::show_manual(std::string_view title) {
+    if (!manual_) manual_ = new ManualWindow(this);
+    manual_->turn_to(title);
+    manual_->Show();
+    manual_->Raise();
+}
+
 bool MainFrame::keep_field_before_undo(const desk::Action& action) {
     auto* field = dynamic_cast<CommitField*>(wxWindow::FindFocus());
     if (action.id == "edit.undo" && field != nullptr && field->has_uncounted()) {

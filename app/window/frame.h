@@ -3,14 +3,17 @@
 #include <filesystem>
 #include <map>
 #include <memory>
+#include <string_view>
 #include <wx/frame.h>
 #include <wx/listbox.h>
 #include <wx/simplebook.h>
 #include <wx/splitter.h>
+#include <wx/weakref.h>
 
 #include "app/desk/desk.h"
 #include "app/window/empty_page.h"
 #include "app/window/list_pane.h"
+#include "app/window/manual_window.h"
 #include "app/window/menus.h"
 #include "app/window/place_page.h"
 #include "app/window/tools.h"
@@ -36,6 +39,7 @@ class MainFrame : public wxFrame {
     bool open_studio(const std::filesystem::path& path);
     void show_find_field();
     void show_handout();
+    void show_manual(std::string_view title);
     /// The keys go to the section that is shown.
     void focus_section();
     /// True when no work is under way and nothing waits to be shown.
@@ -72,6 +76,7 @@ class MainFrame : public wxFrame {
     ListPane* list_ = nullptr;
     wxSimplebook* pages_ = nullptr;
     EmptyPage* empty_ = nullptr;
+    wxWeakRef<ManualWindow> manual_;
     std::map<desk::Place, PlacePage*> page_of_;
     std::map<desk::Place, int> list_widths_;
     desk::News waiting_;

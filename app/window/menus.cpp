@@ -20,6 +20,8 @@ wxString title(desk::Menu menu) {
             return _("&Tuning");
         case desk::Menu::go:
             return _("&Go");
+        case desk::Menu::help:
+            return _("He&lp");
         case desk::Menu::none:
             break;
     }

@@ -84,6 +84,10 @@ void WindowFront::show_find_field() {
     frame_.show_find_field();
 }
 
+void WindowFront::show_manual(std::string_view title) {
+    frame_.show_manual(title);
+}
+
 void WindowFront::say(const std::string& sentence) {
     wxMessageDialog(&frame_, shown(sentence), "Lowledger", wxOK | wxICON_INFORMATION).ShowModal();
 }

@@ -27,6 +27,7 @@ class WindowFront : public desk::Front {
     bool confirm(const std::string& question, const std::string& verb) override;
     void show_handout() override;
     void show_find_field() override;
+    void show_manual(std::string_view title) override;
     void show_section() override;
     void say(const std::string& sentence) override;
     void close() override;

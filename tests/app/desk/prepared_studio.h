@@ -62,6 +62,7 @@ class ScriptedFront : public Front {
     }
     void show_handout() override { ++handouts; }
     void show_find_field() override { said += "find\n"; }
+    void show_manual(std::string_view title) override { said += std::string(title) + "\n"; }
     void show_section() override {}
     void say(const std::string& sentence) override { said += sentence + "\n"; }
     void close() override { said += "closed\n"; }
