@@ -9,6 +9,7 @@
 #include <system_error>
 #include <unistd.h>
 
+#include "model/store/file_in_the_making.h"
 #include "model/store/records_in.h"
 #include "model/store/refusals.h"
 #include "model/store/schema.h"
@@ -189,7 +190,23 @@ void Connection::bring_up_to_date() {
                         "up to date first: open it once for writing.",
                         path_.string()));
     }
+    keep_the_old_version(version);
     migrate(database_, migrations);
+}
+
+void Connection::keep_the_old_version(int version) {
+    if (version == 0) return;
+    const fs::path stem = path_.parent_path() / path_.stem();
+    fs::path kept;
+    for (int copy = 1; kept.empty() || fs::exists(kept); ++copy) {
+        kept = stem;
+        kept += copy == 1 ? fmt::format(" (version {})", version)
+                          : fmt::format(" (version {}, {})", version, copy);
+        kept += path_.extension();
+    }
+    FileInTheMaking old(kept);
+    Statement(database_, "VACUUM INTO ?1").with(fs::absolute(old.temporary()).string()).run();
+    old.finish();
 }
 
 void Connection::prepare() {

@@ -27,6 +27,8 @@ class Connection {
     void check_it_is_a_studio();
     void check_nothing_is_cut_off();
     void bring_up_to_date();
+    /// A whole copy beside the file, "NAME (version 1).lowledger", before its schema changes.
+    void keep_the_old_version(int version);
     void prepare();
 
     std::filesystem::path path_;

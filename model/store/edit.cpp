@@ -160,6 +160,22 @@ void Edit::update(const studio::StudioFacts& facts) {
     implementation_.part([&](auto& database) { replace(database, facts); });
 }
 
+void Edit::put(const studio::OwnText& text) {
+    implementation_.part([&](auto& database) { store::put(database, text); });
+}
+
+void Edit::remove_own_text(std::string_view sentence) {
+    implementation_.part([&](auto& database) { store::remove_own_text(database, sentence); });
+}
+
+void Edit::put(const studio::HeadPicture& picture) {
+    implementation_.part([&](auto& database) { store::put(database, picture); });
+}
+
+void Edit::remove_head_picture() {
+    implementation_.part([&](auto& database) { store::remove_head_picture(database); });
+}
+
 studio::StudentId Edit::add(const studio::Student& student) {
     return implementation_.part([&](auto& database) { return insert(database, student); });
 }

@@ -8,13 +8,19 @@
 namespace lowledger::store::queries {
 
 inline constexpr std::string_view facts =
-    "SELECT name, teacher, school, a4_hz, usual_room_celsius, paper, accidentals FROM studio WHERE id = 1";
+    "SELECT name, teacher, school, a4_hz, usual_room_celsius, paper, accidentals, naming FROM studio WHERE "
+    "id = 1";
+
+inline constexpr std::string_view own_texts = "SELECT sentence, text FROM studio_text ORDER BY sentence";
+inline constexpr std::string_view head_picture = "SELECT type, bytes FROM studio_picture WHERE id = 1";
 
 inline constexpr std::string_view students =
-    "SELECT id, name, called, group_name, level, tolerance_cents, remarks, archived FROM student "
+    "SELECT id, name, called, group_name, level, tolerance_cents, remarks, archived, reader, accidentals "
+    "FROM student "
     "ORDER BY archived, name COLLATE NOCASE, id";
 inline constexpr std::string_view student =
-    "SELECT id, name, called, group_name, level, tolerance_cents, remarks, archived FROM student WHERE id = "
+    "SELECT id, name, called, group_name, level, tolerance_cents, remarks, archived, reader, accidentals "
+    "FROM student WHERE id = "
     "?1";
 
 inline constexpr std::string_view horns =
@@ -86,6 +92,8 @@ inline constexpr std::string_view drop_sheet_positions = "DELETE FROM sheet_posi
 inline constexpr std::string_view drop_readings = "DELETE FROM reading WHERE sheet_id = ?1";
 
 inline constexpr std::array all = {facts,
+                                   own_texts,
+                                   head_picture,
                                    students,
                                    student,
                                    horns,

@@ -33,6 +33,13 @@ int run(SQLite::Database& database, std::string_view sql, const Values&... value
     return Statement(database, sql).with(values...).run();
 }
 
+/// The word of a choice that may be left open.
+template <typename Choice>
+std::optional<std::string_view> word_of(const std::optional<Choice>& choice) {
+    if (!choice) return std::nullopt;
+    return studio::file_word(*choice);
+}
+
 /// The id that SQLite gave to the record that was just inserted.
 template <typename Id>
 Id new_id(SQLite::Database& database) {
@@ -159,36 +166,60 @@ void require_whole_json(SQLite::Database& database, const GivenSettings& setting
 
 void write_first(SQLite::Database& database, const StudioFacts& facts) {
     run(database,
-        "INSERT INTO studio (id, name, teacher, school, a4_hz, usual_room_celsius, paper, accidentals) "
-        "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+        "INSERT INTO studio (id, name, teacher, school, a4_hz, usual_room_celsius, paper, accidentals, "
+        "naming) "
+        "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
         facts.name, facts.teacher, facts.school, facts.a4, facts.usual_room, studio::file_word(facts.paper),
-        studio::file_word(facts.accidentals));
+        studio::file_word(facts.accidentals), studio::file_word(facts.naming));
 }
 
 void replace(SQLite::Database& database, const StudioFacts& facts) {
     run(database,
         "UPDATE studio SET name = ?1, teacher = ?2, school = ?3, a4_hz = ?4, usual_room_celsius = ?5, "
-        "paper = ?6, accidentals = ?7 WHERE id = 1",
+        "paper = ?6, accidentals = ?7, naming = ?8 WHERE id = 1",
         facts.name, facts.teacher, facts.school, facts.a4, facts.usual_room, studio::file_word(facts.paper),
-        studio::file_word(facts.accidentals));
+        studio::file_word(facts.accidentals), studio::file_word(facts.naming));
+}
+
+void put(SQLite::Database& database, const studio::OwnText& text) {
+    run(database,
+        "INSERT INTO studio_text (sentence, text) VALUES (?1, ?2) ON CONFLICT (sentence) DO UPDATE SET "
+        "text = ?2",
+        text.sentence, text.text);
+}
+
+void remove_own_text(SQLite::Database& database, std::string_view sentence) {
+    run(database, "DELETE FROM studio_text WHERE sentence = ?1", sentence);
+}
+
+void put(SQLite::Database& database, const studio::HeadPicture& picture) {
+    run(database,
+        "INSERT INTO studio_picture (id, type, bytes) VALUES (1, ?1, ?2) ON CONFLICT (id) DO UPDATE SET "
+        "type = ?1, bytes = ?2",
+        studio::file_word(picture.type), picture.bytes);
+}
+
+void remove_head_picture(SQLite::Database& database) {
+    run(database, "DELETE FROM studio_picture WHERE id = 1");
 }
 
 StudentId insert(SQLite::Database& database, const Student& student) {
     run(database,
-        "INSERT INTO student (name, called, group_name, level, tolerance_cents, remarks, archived) "
-        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+        "INSERT INTO student (name, called, group_name, level, tolerance_cents, remarks, archived, reader, "
+        "accidentals) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
         student.name, student.called, student.group, studio::file_word(student.level), student.tolerance,
-        student.remarks, student.archived);
+        student.remarks, student.archived, student.reader, word_of(student.accidentals));
     return new_id<StudentId>(database);
 }
 
 void replace(SQLite::Database& database, const Student& student) {
-    const int records =
-        run(database,
-            "UPDATE student SET name = ?2, called = ?3, group_name = ?4, level = ?5, "
-            "tolerance_cents = ?6, remarks = ?7, archived = ?8 WHERE id = ?1",
-            student.id, student.name, student.called, student.group, studio::file_word(student.level),
-            student.tolerance, student.remarks, student.archived);
+    const int records = run(
+        database,
+        "UPDATE student SET name = ?2, called = ?3, group_name = ?4, level = ?5, "
+        "tolerance_cents = ?6, remarks = ?7, archived = ?8, reader = ?9, accidentals = ?10 WHERE id = ?1",
+        student.id, student.name, student.called, student.group, studio::file_word(student.level),
+        student.tolerance, student.remarks, student.archived, student.reader, word_of(student.accidentals));
     require_found(database, records, "student");
 }
 

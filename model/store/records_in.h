@@ -1,7 +1,9 @@
 #pragma once
 
 #include <SQLiteCpp/Database.h>
+#include <string_view>
 
+#include "model/studio/own_words.h"
 #include "model/studio/records.h"
 
 /// Records into the tables, inside a transaction of the caller's. A `replace` or `remove` of what is not
@@ -11,6 +13,12 @@ namespace lowledger::store {
 /// The facts of a new studio.
 void write_first(SQLite::Database& database, const studio::StudioFacts& facts);
 void replace(SQLite::Database& database, const studio::StudioFacts& facts);
+
+/// In place of what was there, if anything was. Removing what is not there is nothing.
+void put(SQLite::Database& database, const studio::OwnText& text);
+void remove_own_text(SQLite::Database& database, std::string_view sentence);
+void put(SQLite::Database& database, const studio::HeadPicture& picture);
+void remove_head_picture(SQLite::Database& database);
 
 studio::StudentId insert(SQLite::Database& database, const studio::Student& student);
 void replace(SQLite::Database& database, const studio::Student& student);

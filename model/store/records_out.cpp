@@ -68,6 +68,9 @@ Student student_in(Statement& row) {
     student.tolerance = row.optional(5, [&](int column) { return units::Cents(row.real(column)); });
     student.remarks = row.text(6);
     student.archived = row.flag(7);
+    student.reader = row.text(8);
+    student.accidentals =
+        row.optional(9, [&](int column) { return choice(row, column, studio::parse_accidentals); });
     return student;
 }
 
@@ -190,7 +193,21 @@ StudioFacts read_facts(SQLite::Database& database) {
     facts.usual_room = units::Celsius(row.real(4));
     facts.paper = choice(row, 5, studio::parse_paper);
     facts.accidentals = choice(row, 6, studio::parse_accidentals);
+    facts.naming = choice(row, 7, studio::parse_naming);
     return facts;
+}
+
+std::vector<studio::OwnText> read_own_texts(SQLite::Database& database) {
+    Statement rows(database, queries::own_texts);
+    return every(
+        rows, [](Statement& row) { return studio::OwnText{.sentence = row.text(0), .text = row.text(1)}; });
+}
+
+std::optional<studio::HeadPicture> read_head_picture(SQLite::Database& database) {
+    Statement rows(database, queries::head_picture);
+    return at_most_one(rows, [](Statement& row) {
+        return studio::HeadPicture{.type = choice(row, 0, studio::parse_picture_type), .bytes = row.bytes(1)};
+    });
 }
 
 std::vector<Student> read_students(SQLite::Database& database) {

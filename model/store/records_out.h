@@ -5,12 +5,15 @@
 #include <string_view>
 #include <vector>
 
+#include "model/studio/own_words.h"
 #include "model/studio/records.h"
 
 /// Records out of the tables. Several statements each: run them inside one transaction.
 namespace lowledger::store {
 
 studio::StudioFacts read_facts(SQLite::Database& database);
+std::vector<studio::OwnText> read_own_texts(SQLite::Database& database);
+std::optional<studio::HeadPicture> read_head_picture(SQLite::Database& database);
 std::vector<studio::Student> read_students(SQLite::Database& database);
 std::optional<studio::Student> read_student(SQLite::Database& database, studio::StudentId id);
 std::vector<studio::Horn> read_horns(SQLite::Database& database);

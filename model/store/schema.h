@@ -14,9 +14,9 @@ namespace lowledger::store {
 inline constexpr std::int64_t application_id = 0x4C776C67;
 
 /// The tables that hold records, parents before children. What undo follows and `dump` shows.
-inline constexpr std::array<const char*, 10> record_tables = {
-    "studio",   "student",      "horn",           "horn_slide", "slide_position",
-    "horn_use", "tuning_sheet", "sheet_position", "reading",    "given_settings"};
+inline constexpr std::array record_tables = {
+    "studio",         "studio_text", "studio_picture", "student",        "horn",    "horn_slide",
+    "slide_position", "horn_use",    "tuning_sheet",   "sheet_position", "reading", "given_settings"};
 
 /// One step from schema version `version - 1` to `version`.
 struct Migration {

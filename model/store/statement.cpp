@@ -28,6 +28,13 @@ std::string Statement::text(int column) {
     return value.getString();
 }
 
+std::vector<unsigned char> Statement::bytes(int column) {
+    const SQLite::Column value = statement_.getColumn(column);
+    if (!value.isBlob()) damaged(column);
+    const auto* first = static_cast<const unsigned char*>(value.getBlob());
+    return {first, first + value.getBytes()};
+}
+
 studio::Date Statement::date(int column) {
     const std::optional<studio::Date> date = studio::Date::parse_iso(text(column));
     if (!date) damaged(column);
@@ -51,6 +58,10 @@ void Statement::bind(int place, double value) {
 
 void Statement::bind(int place, std::string_view value) {
     statement_.bind(place, std::string(value));
+}
+
+void Statement::bind(int place, const std::vector<unsigned char>& bytes) {
+    statement_.bind(place, bytes.data(), static_cast<int>(bytes.size()));
 }
 
 }  // namespace lowledger::store

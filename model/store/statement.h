@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "model/studio/date.h"
 #include "model/studio/ids.h"
@@ -39,6 +40,7 @@ class Statement {
     [[nodiscard]] bool flag(int column) { return integer(column) != 0; }
     [[nodiscard]] double real(int column);
     [[nodiscard]] std::string text(int column);
+    [[nodiscard]] std::vector<unsigned char> bytes(int column);
     [[nodiscard]] studio::Date date(int column);
     template <typename Id>
     [[nodiscard]] Id id(int column) {
@@ -63,6 +65,7 @@ class Statement {
     void bind(int place, bool value) { statement_.bind(place, value ? 1 : 0); }
     void bind(int place, double value);
     void bind(int place, std::string_view value);
+    void bind(int place, const std::vector<unsigned char>& bytes);
     void bind(int place, const studio::Date& value) { bind(place, std::string_view(value.iso())); }
     void bind(int place, units::Celsius value) { bind(place, value.value()); }
     void bind(int place, units::Hertz value) { bind(place, value.value()); }

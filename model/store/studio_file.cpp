@@ -64,6 +64,14 @@ studio::StudioFacts StudioFile::facts() const {
     return implementation_->read(read_facts);
 }
 
+std::vector<studio::OwnText> StudioFile::own_texts() const {
+    return implementation_->read(read_own_texts);
+}
+
+std::optional<studio::HeadPicture> StudioFile::head_picture() const {
+    return implementation_->read(read_head_picture);
+}
+
 std::vector<studio::Student> StudioFile::students() const {
     return implementation_->read(read_students);
 }

@@ -11,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include "model/studio/own_words.h"
 #include "model/studio/records.h"
 #include "model/units/refusal.h"
 
@@ -61,7 +62,8 @@ class StudioFile {
     /// Throws Refusal if something is at `path` already or the folder cannot be written.
     static StudioFile create(const std::filesystem::path& path, const studio::StudioFacts& facts);
     /// Throws StudioMissing, NotAStudio, StudioDamaged, StudioNewer, StudioBusy, and StudioReadOnly where the
-    /// file or its folder cannot be written and read_write is asked. Brings an older file up to date.
+    /// file or its folder cannot be written and read_write is asked. Brings an older file up to date after
+    /// keeping a copy of it beside it, "NAME (version 1).lowledger".
     static StudioFile open(const std::filesystem::path& path, Access access = Access::read_write);
     StudioFile(StudioFile&&) noexcept;
     StudioFile& operator=(StudioFile&&) noexcept;
@@ -74,6 +76,9 @@ class StudioFile {
     [[nodiscard]] std::int64_t revision() const;
 
     [[nodiscard]] studio::StudioFacts facts() const;
+    /// The teacher's own sentences, by id.
+    [[nodiscard]] std::vector<studio::OwnText> own_texts() const;
+    [[nodiscard]] std::optional<studio::HeadPicture> head_picture() const;
     /// By name; archived ones last.
     [[nodiscard]] std::vector<studio::Student> students() const;
     [[nodiscard]] std::optional<studio::Student> student(studio::StudentId id) const;
@@ -145,6 +150,11 @@ class StudioFile {
 class Edit {
   public:
     void update(const studio::StudioFacts& facts);
+    /// In place of what was there, if anything was; removing what is not there is nothing.
+    void put(const studio::OwnText& text);
+    void remove_own_text(std::string_view sentence);
+    void put(const studio::HeadPicture& picture);
+    void remove_head_picture();
     studio::StudentId add(const studio::Student& student);
     void update(const studio::Student& student);
     void remove(studio::StudentId id);

@@ -15,6 +15,11 @@ constexpr Words<StudioFacts::Paper, 2> papers = {
     {{StudioFacts::Paper::a4, "a4"}, {StudioFacts::Paper::letter, "letter"}}};
 constexpr Words<units::Accidentals, 2> accidentals_words = {
     {{units::Accidentals::flats, "flats"}, {units::Accidentals::sharps, "sharps"}}};
+constexpr Words<units::Naming, 3> namings = {{{units::Naming::english, "english"},
+                                              {units::Naming::german, "german"},
+                                              {units::Naming::solfege, "solfege"}}};
+constexpr Words<HeadPicture::Type, 2> picture_types = {
+    {{HeadPicture::Type::png, "png"}, {HeadPicture::Type::jpeg, "jpeg"}}};
 constexpr Words<SlidePosition::Origin, 4> origins = {{{SlidePosition::Origin::start, "start"},
                                                       {SlidePosition::Origin::measured, "measured"},
                                                       {SlidePosition::Origin::moved, "moved"},
@@ -47,6 +52,12 @@ std::string_view file_word(StudioFacts::Paper paper) {
 std::string_view file_word(units::Accidentals accidentals) {
     return word_of(accidentals_words, accidentals);
 }
+std::string_view file_word(units::Naming naming) {
+    return word_of(namings, naming);
+}
+std::string_view file_word(HeadPicture::Type type) {
+    return word_of(picture_types, type);
+}
 std::string_view file_word(SlidePosition::Origin origin) {
     return word_of(origins, origin);
 }
@@ -59,6 +70,12 @@ std::optional<StudioFacts::Paper> parse_paper(std::string_view word) {
 }
 std::optional<units::Accidentals> parse_accidentals(std::string_view word) {
     return choice_of(accidentals_words, word);
+}
+std::optional<units::Naming> parse_naming(std::string_view word) {
+    return choice_of(namings, word);
+}
+std::optional<HeadPicture::Type> parse_picture_type(std::string_view word) {
+    return choice_of(picture_types, word);
 }
 std::optional<SlidePosition::Origin> parse_origin(std::string_view word) {
     return choice_of(origins, word);

@@ -44,6 +44,7 @@ studio::StudioFacts facts() {
     facts.usual_room = units::Celsius(19.5);
     facts.paper = studio::StudioFacts::Paper::letter;
     facts.accidentals = units::Accidentals::sharps;
+    facts.naming = units::Naming::german;
     return facts;
 }
 
@@ -60,6 +61,8 @@ studio::Student full_student() {
     student.group = "Year 8; \"B\" band";
     student.level = studio::Level::advanced;
     student.tolerance = Cents(7.25);
+    student.reader = "treble-bb";
+    student.accidentals = units::Accidentals::sharps;
     student.remarks = "first line\nsecond line; DROP TABLE student; --";
     student.archived = true;
     return student;

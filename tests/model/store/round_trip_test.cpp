@@ -47,6 +47,34 @@ TEST_F(RoundTrip, Facts) {
     EXPECT_EQ(file().facts(), plain);
 }
 
+TEST_F(RoundTrip, OwnTextsAndTheHeadPicture) {
+    const studio::OwnText thanks{.sentence = "handout_thanks", .text = "See you \u2013 soon;\n'quoted'"};
+    studio::HeadPicture picture{.type = studio::HeadPicture::Type::jpeg, .bytes = {0xff, 0xd8, 0x00, 0x27}};
+    const std::string before = file().dump();
+    file().edit("Own words", [&](Edit& edit) {
+        edit.put(studio::OwnText{.sentence = "handout_thanks", .text = "first"});
+        edit.put(studio::OwnText{.sentence = "a_note", .text = ""});
+        edit.put(thanks);
+        edit.put(picture);
+    });
+    reopen();
+    EXPECT_THAT(file().own_texts(), ElementsAre(studio::OwnText{.sentence = "a_note", .text = ""}, thanks));
+    EXPECT_EQ(file().head_picture(), picture);
+    picture = {.type = studio::HeadPicture::Type::png, .bytes = {1}};
+    file().edit("Other picture", [&](Edit& edit) { edit.put(picture); });
+    EXPECT_EQ(file().head_picture(), picture);
+    file().edit("Take away", [&](Edit& edit) {
+        edit.remove_own_text("a_note");
+        edit.remove_own_text("handout_thanks");
+        edit.remove_own_text("not there");
+        edit.remove_head_picture();
+    });
+    EXPECT_EQ(file().dump(), before);
+    EXPECT_EQ(file().head_picture(), std::nullopt);
+    file().undo();
+    EXPECT_EQ(file().head_picture(), picture);
+}
+
 TEST_F(RoundTrip, Students) {
     const Student plain = filed(invented::plain_student());
     const Student full = filed(invented::full_student());
