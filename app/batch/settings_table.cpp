@@ -62,6 +62,21 @@ void add_notes(std::string& out, const tuning::TuningInputs& inputs, const tunin
 
 }  // namespace
 
+namespace {
+
+void add_places(std::string& out, const words::Speech& speech, const tuning::TuningAnswer& answer) {
+    if (answer.places_on_slide.empty()) return;
+    const auto labels = speech.kind.valve_labels();
+    out += fmt::format("\nPlaces on the hand slide, mm from all the way in (it ends at {:.0f}):\n",
+                       speech.kind.hand_slide->value());
+    for (const tuning::PlaceOnSlide& place : answer.places_on_slide)
+        out += fmt::format("{:<6} {:<9} {:>5.0f}  {}\n", units::file_name(place.note),
+                           horns::file_text(place.fingering, labels), place.out.value(),
+                           words::place_on_slide_text(speech.words, place));
+}
+
+}  // namespace
+
 std::string settings_table(const tuning::TuningInputs& inputs, const tuning::TuningAnswer& answer,
                            units::Accidentals accidentals) {
     const words::Words words;
@@ -76,6 +91,8 @@ std::string settings_table(const tuning::TuningInputs& inputs, const tuning::Tun
     out += "\n";
     for (const tuning::SlideAnswer& slide : settings.slides)
         out += words::slide_rule_text(speech, answer, slide, stuck(inputs, slide.slide)) + "\n";
+    if (const auto home = words::hand_slide_home_sentence(speech, answer.card); !home.empty())
+        out += home + "\n";
     if (answer.card.band_note) out += words::band_note_sentence(speech, *answer.card.band_note) + "\n";
     out += "\nNotes: lean in cents, sharp +, flat \u2212, as the slides should answer it.\n";
     add_notes(out, inputs, settings);
@@ -84,6 +101,7 @@ std::string settings_table(const tuning::TuningInputs& inputs, const tuning::Tun
                        units::decimal_text(settings.mean_after.value(), 1),
                        units::decimal_text(settings.objective_before.value(), 2),
                        units::decimal_text(settings.objective_after.value(), 2));
+    add_places(out, speech, answer);
     if (!answer.remains.notes.empty()) out += "\nWhat remains:\n";
     for (const tuning::RemainingNote& note : answer.remains.notes)
         out += words::remaining_sentence(speech, answer.remains, note) + "\n";

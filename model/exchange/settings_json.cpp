@@ -7,6 +7,7 @@
 #include "model/acoustics/air.h"
 #include "model/exchange/json_lines.h"
 #include "model/studio/file_words.h"
+#include "model/units/inches.h"
 
 namespace lowledger::exchange {
 
@@ -40,6 +41,8 @@ std::string_view word(tuning::Advice advice) {
 
 std::string_view word(tuning::Remedy remedy) {
     switch (remedy) {
+        case tuning::Remedy::hand_slide:
+            return "hand_slide";
         case tuning::Remedy::other_fingering:
             return "other_fingering";
         case tuning::Remedy::air:
@@ -50,6 +53,18 @@ std::string_view word(tuning::Remedy remedy) {
             break;
     }
     return "beyond_player";
+}
+
+std::string_view word(tuning::Reach reach) {
+    switch (reach) {
+        case tuning::Reach::closed:
+            return "closed";
+        case tuning::Reach::end:
+            return "end";
+        case tuning::Reach::there:
+            break;
+    }
+    return "there";
 }
 
 std::string_view word(tuning::Mark mark) {
@@ -175,6 +190,7 @@ class Writer {
                              {"usual", note.usual},
                              {"lean_as_played_cents", note.mean.value()},
                              {"lean_as_played_spread_cents", note.spread.value()},
+                             {"lean_placed_cents", note.placed.value()},
                              {"lean_for_slides_cents", note.slides_mean.value()},
                              {"lean_for_slides_spread_cents", note.slides_spread.value()},
                              {"takes", note.takes},
@@ -256,9 +272,28 @@ class Writer {
                              {"next", word(note.next)},
                              {"instead", note.instead ? Json(fingering(*note.instead)) : Json(nullptr)},
                              {"lean_instead_cents", optional_number(note.lean_instead)},
+                             {"slide_by_mm", optional_number(note.slide_by)},
                              {"bend_cents", note.bend.value()},
                              {"chance", note.chance}});
         return {{"tolerance_cents", remains.tolerance.value()}, {"notes", notes}};
+    }
+
+    [[nodiscard]] Json hand_slide(const tuning::TuningAnswer& answer) const {
+        if (!kind_.hand_slide) return nullptr;
+        Json notes = Json::array();
+        for (const tuning::PlaceOnSlide& place : answer.places_on_slide)
+            notes.push_back({{"note", units::file_name(place.note)},
+                             {"fingering", fingering(place.fingering)},
+                             {"partial", place.partial},
+                             {"plain_mm", place.plain.value()},
+                             {"out_mm", place.out.value()},
+                             {"offset_mm", place.offset().value()},
+                             {"offset_inches", units::inch_text(place.offset())},
+                             {"reach", word(place.reach)},
+                             {"left_cents", place.left.value()}});
+        return {{"home_mm", answer.question.constants.hand_slide_home.value()},
+                {"end_mm", kind_.hand_slide->value()},
+                {"notes", notes}};
     }
 
     [[nodiscard]] Json tuning_notes(const tuning::TuningAnswer& answer) const {
@@ -304,6 +339,7 @@ Json constants(const tuning::SettingsConstants& constants) {
             {"worth_moving_cents", constants.worth_moving.value()},
             {"chance_of_better", constants.chance_of_better},
             {"most_mean_sharp_cents", constants.most_mean_sharp.value()},
+            {"hand_slide_home_mm", constants.hand_slide_home.value()},
             {"step_mm", constants.step.value()}};
 }
 
@@ -352,6 +388,7 @@ std::string settings_json(const tuning::TuningInputs& inputs, const tuning::Tuni
         {"tube", writer.tube(answer.question.tube)},
         {"card", writer.card(answer.card)},
         {"remains", writer.remains(answer.remains)},
+        {"hand_slide", writer.hand_slide(answer)},
         {"profile", writer.profile(answer.profile)},
         {"ways_covariance_square_cents", lower_triangle(answer.question.covariance)},
         {"sheets", writer.sheets(inputs.sheets)},

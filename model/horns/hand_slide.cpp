@@ -24,6 +24,11 @@ units::Millimetres slide_offset(const HornKind& kind, const Fingering& fingering
     return 0.5 * acoustics::tube_for_change(designed_length(kind, fingering), -lean);
 }
 
+units::Cents change_by_hand_slide(const HornKind& kind, const Fingering& fingering, units::Millimetres out) {
+    if (!kind.hand_slide) return units::Cents(0.0);
+    return acoustics::change_by_tube(designed_length(kind, fingering), 2.0 * out);
+}
+
 bool within_reach(const HornKind& kind, const Fingering& fingering, units::Cents lean) {
     if (!kind.hand_slide) return true;
     const units::Millimetres place = plain_position(kind, fingering) + slide_offset(kind, fingering, lean);

@@ -29,6 +29,10 @@ std::vector<SlidePlace> slide_places(const HornKind& kind, acoustics::ValveSet v
 /// ell/2 (2^(lean/1200) - 1), `ell` the length in use in that position; in is negative.
 units::Millimetres slide_offset(const HornKind& kind, const Fingering& fingering, units::Cents lean);
 
+/// What the fingering's pitch does when the slide goes `out` further from its plain position; in is negative.
+/// Zero on a horn without a hand slide.
+units::Cents change_by_hand_slide(const HornKind& kind, const Fingering& fingering, units::Millimetres out);
+
 /// Whether the slide's place for a note that leans by `lean` in its plain position lies on the slide.
 bool within_reach(const HornKind& kind, const Fingering& fingering, units::Cents lean);
 

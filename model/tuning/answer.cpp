@@ -4,6 +4,7 @@
 #include "model/tuning/make_card.h"
 #include "model/tuning/next_note.h"
 #include "model/tuning/question.h"
+#include "model/tuning/slide_places.h"
 #include "model/tuning/what_remains.h"
 
 namespace lowledger::tuning {
@@ -19,6 +20,8 @@ TuningAnswer answer(const TuningInputs& inputs, const Figures& figures) {
     if (answer.enough.tuning_notes_in()) {
         answer.remains = remains_of(inputs, belief.profile, answer.question, answer.settings, figures);
     }
+    answer.places_on_slide =
+        places_on_slide(inputs, belief.profile, answer.question, answer.settings, figures);
     answer.next_note = next_note(inputs, belief, answer.question, answer.settings, answer.enough);
     answer.profile = std::move(belief.profile);
     return answer;

@@ -62,6 +62,26 @@ struct EnoughReadings {
     bool operator==(const EnoughReadings&) const = default;
 };
 
+/// Whether a hand slide can go where a note belongs.
+enum class Reach { there, closed, end };
+
+/// Where the hand slide belongs for a note.
+struct PlaceOnSlide {
+    units::Pitch note;
+    horns::Fingering fingering;
+    int partial = 0;
+    /// Of the plain position, and of the note, from the slide all the way in. Plain positions count from
+    /// where first is played, `SettingsConstants::hand_slide_home`.
+    units::Millimetres plain{0.0};
+    units::Millimetres out{0.0};
+    /// `closed`: the note stays flat even with the slide in. `end`: it stays sharp at the end of the slide.
+    Reach reach = Reach::there;
+    /// What remains there.
+    units::Cents left{0.0};
+    [[nodiscard]] units::Millimetres offset() const { return out - plain; }
+    bool operator==(const PlaceOnSlide&) const = default;
+};
+
 /// A note worth measuring next.
 struct NextNote {
     units::Pitch note;
@@ -75,6 +95,8 @@ struct TuningAnswer {
     SlideSettings settings;
     TuningCard card;
     Remains remains;
+    /// Of a trombone.
+    std::vector<PlaceOnSlide> places_on_slide;
     EnoughReadings enough;
     /// Empty when one more reading would change nothing worth a note.
     std::optional<NextNote> next_note;

@@ -144,9 +144,10 @@ Belief believe(const TuningInputs& inputs, const Figures& figures) {
     const std::vector<WayToPlay> ways = ways_to_play(inputs, sheets.used);
     const int mouthpiece = Mouthpieces(sheets.used).latest();
     const double horn = 1.0 - level.kappa;
-    const Quantity slides = quantity(inputs, model, ways, {1.0, level.gamma, 0.0, 0.0}, mouthpiece);
-    const Quantity played = quantity(inputs, model, ways, {horn, 1.0, 1.0, 1.0}, mouthpiece);
-    const Quantity aim = quantity(inputs, model, ways, {horn, 1.0, 1.0, 0.0}, mouthpiece);
+    const Quantity slides = quantity(inputs, model, ways, {1.0, level.gamma, 0.0, 0.0, 0.0}, mouthpiece);
+    const Quantity played = quantity(inputs, model, ways, {horn, 1.0, 1.0, 1.0, 1.0}, mouthpiece);
+    const Quantity placed = quantity(inputs, model, ways, {horn, 1.0, 1.0, 1.0, 0.0}, mouthpiece);
+    const Quantity aim = quantity(inputs, model, ways, {horn, 1.0, 1.0, 0.0, 0.0}, mouthpiece);
 
     const Conditioning conditioning(model, measured, inputs.today);
     const Matrix slides_with = conditioning.with_readings(slides);
@@ -156,6 +157,7 @@ Belief believe(const TuningInputs& inputs, const Figures& figures) {
     const Vector slides_mean = conditioning.mean(slides, slides_with);
     const Vector played_mean = conditioning.mean(played, played_with);
     const Vector aim_mean = conditioning.mean(aim, conditioning.with_readings(aim));
+    const Vector placed_mean = conditioning.mean(placed, conditioning.with_readings(placed));
     const Matrix slides_posterior =
         prior(model, slides.terms, slides.terms) - slides_half.transpose() * slides_half;
     const Matrix cross = prior(model, slides.terms, played.terms) - slides_half.transpose() * played_half;
@@ -171,6 +173,7 @@ Belief believe(const TuningInputs& inputs, const Figures& figures) {
         ProfileNote note{ways[i].note, ways[i].fingering, ways[i].partial, ways[i].usual};
         note.mean = units::Cents(played_mean[at]);
         note.spread = units::Cents(std::sqrt(after));
+        note.placed = units::Cents(placed_mean[at]);
         note.slides_mean = units::Cents(slides_mean[at]);
         note.slides_spread = units::Cents(std::sqrt(std::max(0.0, slides_posterior(at, at))));
         note.aim = units::Cents(aim_mean[at]);

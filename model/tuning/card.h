@@ -41,7 +41,8 @@ struct CardStep {
     bool operator==(const CardStep&) const = default;
 };
 
-/// The band's tuning note and what it should read on the student's tuner.
+/// The band's tuning note and what it should read on the student's tuner; on a trombone with the hand slide
+/// where first is played.
 struct BandNote {
     units::Pitch note;
     horns::Fingering fingering;
@@ -56,6 +57,8 @@ struct TuningCard {
     int takes = 3;
     std::vector<CardStep> steps;
     std::optional<BandNote> band_note;
+    /// How far out a trombone's first position is played; the steps' notes are read with the slide in.
+    units::Millimetres hand_slide_home{0.0};
     /// What the readings are for.
     units::Hertz tuner_a4 = units::standard_a4;
     units::Celsius room{21.0};

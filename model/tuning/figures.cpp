@@ -128,6 +128,8 @@ LevelFigures read_level(const FigureReader& file, std::size_t level) {
     f.half_life_days = value("half_life");
     f.tolerance = cents("tolerance");
     f.lip_up = cents("lip_up");
+    f.hand_slide_home = units::Millimetres(value("hand_slide_home"));
+    f.arm = units::Millimetres(value("arm"));
     f.lip_down = cents("lip_down");
     return f;
 }

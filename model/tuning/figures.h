@@ -46,6 +46,10 @@ struct LevelFigures {
     /// Most that a player of this level should bend a note.
     units::Cents lip_up;
     units::Cents lip_down;
+    /// How far out the first position of a hand slide is played.
+    units::Millimetres hand_slide_home;
+    /// Of where the player puts the hand slide for a position other than the first.
+    units::Millimetres arm;
 };
 
 /// Every constant of the tuning model (docs/tuning.md). Standard deviations unless said otherwise.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "model/acoustics/air.h"
+#include "model/horns/hand_slide.h"
 #include "model/tuning/moved_leans.h"
 
 namespace lowledger::tuning {
@@ -17,7 +18,8 @@ class CardMaker {
           settings_(settings),
           figures_(figures),
           level_(figures.of(inputs.level)),
-          moved_(question, settings, level_.kappa) {}
+          moved_(question, settings, level_.kappa),
+          home_(question.constants.hand_slide_home) {}
 
     [[nodiscard]] TuningCard make() const {
         TuningCard card;
@@ -26,13 +28,17 @@ class CardMaker {
         card.tuner_a4 = inputs_.tuner_a4;
         card.room = inputs_.room_today.value_or(inputs_.usual_room);
         card.room_known = inputs_.room_today.has_value();
+        card.hand_slide_home = home_;
         for (const horns::TuningStep& step : inputs_.kind.tuning_order) {
             const auto slide = inputs_.kind.slide_index(step.slide);
             const ProfileNote* note = profile_.way(step.note, step.fingering);
             if (slide && note != nullptr) card.steps.push_back(step_of(*slide, *note));
         }
         if (const ProfileNote* band = profile_.usual(inputs_.kind.band_note)) {
-            card.band_note = BandNote{band->note, band->fingering, aim_of(*band)};
+            card.band_note =
+                BandNote{band->note, band->fingering,
+                         aim_of(*band) + (1.0 - level_.kappa) * horns::change_by_hand_slide(
+                                                                    inputs_.kind, band->fingering, home_)};
         }
         return card;
     }
@@ -105,6 +111,7 @@ class CardMaker {
     const Figures& figures_;
     const LevelFigures& level_;
     MovedLeans moved_;
+    units::Millimetres home_;
 };
 
 }  // namespace

@@ -34,6 +34,9 @@ struct ProfileNote {
     /// 0: all from acoustics and what is usual; 1: all from readings (1 - posterior/prior variance of
     /// `mean`).
     double share_of_data = 0.0;
+    /// As `mean`, but with the hand slide exactly in its plain position, whatever the arm does; equal to it
+    /// on a horn without one.
+    units::Cents placed{};
     bool operator==(const ProfileNote&) const = default;
 };
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <fmt/format.h>
 
+#include "model/horns/hand_slide.h"
 #include "model/tuning/measured.h"
 #include "model/tuning/ways.h"
 #include "model/units/refusal.h"
@@ -66,6 +67,7 @@ SettingsConstants constants_of(const TuningInputs& inputs, const Figures& figure
     constants.chance_of_better = figures.chance_of_better;
     constants.most_mean_sharp = figures.most_mean_sharp;
     const bool is_long = horns::tube_of(inputs.kind).open >= figures.long_horn;
+    if (inputs.kind.hand_slide) constants.hand_slide_home = figures.of(inputs.level).hand_slide_home;
     constants.step = inputs.hand.step.value_or(is_long ? figures.step_long : figures.step_short);
     return constants;
 }
@@ -148,15 +150,18 @@ SettingsQuestion question_of(const TuningInputs& inputs, const TuningProfile& pr
     const SlidesToday today = slides_today(inputs);
     for (std::size_t i = 0; i < inputs.kind.slides.size(); ++i)
         question.slides.push_back(slide_of(inputs, inputs.kind.slides[i], today.at[i], today.known[i]));
+    question.constants = constants_of(inputs, figures);
     const auto ways = ways_of_question(inputs, profile);
     for (const std::size_t i : ways) {
         const ProfileNote& note = profile.notes[i];
         if (note.usual) question.notes.push_back({note.note, weight_of(inputs, figures, note), {}});
         question.notes.back().ways.push_back(
-            {note.fingering, note.partial, note.slides_mean, note.slides_spread, note.takes,
+            {note.fingering, note.partial,
+             note.slides_mean +
+                 horns::change_by_hand_slide(inputs.kind, note.fingering, question.constants.hand_slide_home),
+             note.slides_spread, note.takes,
              note.usual ? units::SquareCents(0.0) : figures.alternate_penalty});
     }
-    question.constants = constants_of(inputs, figures);
     question.covariance = covariance_of(profile, ways);
     question.may_move = enough.tuning_notes_in();
     if (inputs.hand.band_note_at_zero) question.held_note = held_note(inputs, profile, figures, question);

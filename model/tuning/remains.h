@@ -11,6 +11,8 @@ namespace lowledger::tuning {
 
 /// The next thing to do about a note, in the order the trade goes.
 enum class Remedy {
+    /// A trombone's slide further in or out, by `slide_by`.
+    hand_slide,
     /// Play it with `instead`.
     other_fingering,
     /// Faster or slower air; the player can do all of it.
@@ -39,6 +41,8 @@ struct RemainingNote {
     /// Chance that the note is really outside the tolerance.
     double chance = 0.0;
     int takes = 0;
+    /// How much further out than now the hand slide goes, when `next` is hand_slide; in is negative.
+    std::optional<units::Millimetres> slide_by{};
     bool operator==(const RemainingNote&) const = default;
 };
 

@@ -65,6 +65,9 @@ struct SettingsConstants {
     units::Millimetres step{5.0};
     /// Most that the weighted mean lean may be sharp afterwards, where the slides allow it.
     units::Cents most_mean_sharp{2.0};
+    /// How far out a hand slide stands in first when the notes are meant to be in tune, so that flat ones can
+    /// be played further in; the ways' means are of a slide so much further out. 0 without a hand slide.
+    units::Millimetres hand_slide_home{0.0};
     bool operator==(const SettingsConstants&) const = default;
 };
 

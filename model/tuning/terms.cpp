@@ -62,6 +62,12 @@ Terms TermModel::terms(const Playing& playing, const Shares& shares, int mouthpi
     add_term(terms, {TermKind::player_slope}, shares.player_slope * octaves);
     add_term(terms, {TermKind::player_by_partial, partial}, shares.player_notes);
     add_term(terms, {TermKind::player_by_pitch, playing.note.midi()}, shares.player_notes);
+    // In first the slide is closed. A slide has two legs.
+    if (playing.fingering.position > 1) {
+        const acoustics::SlideTube hand_slide;
+        add_term(terms, {TermKind::arm, playing.fingering.position},
+                 shares.arm * acoustics::pull_slope(hand_slide, playing.fingering.valves, in_use).value());
+    }
     return terms;
 }
 
@@ -98,6 +104,8 @@ TermLaw TermModel::law(const TermKey& key) const {
             return {level_.player_by_partial.value(), half_life};
         case TermKind::player_by_pitch:
             return {level_.player_by_pitch.value(), half_life};
+        case TermKind::arm:
+            return {level_.arm.value(), half_life};
         case TermKind::room_beta:
             return {figures_.room_beta_spread};
         case TermKind::place_written:

@@ -21,6 +21,8 @@ enum class TermKind {
     player_slope,
     player_by_partial,
     player_by_pitch,
+    /// Where the arm puts a hand slide for a position other than the first.
+    arm,
     room_beta,
     /// A slide's true place against the place that was written down, or guessed.
     place_written,
@@ -72,6 +74,8 @@ struct Shares {
     double player_slope = 1.0;
     /// By partial and by pitch.
     double player_notes = 1.0;
+    /// On a hand slide.
+    double arm = 1.0;
 };
 
 /// The terms of one horn and one player.

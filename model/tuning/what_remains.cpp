@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "model/horns/hand_slide.h"
 #include "model/tuning/loss.h"
 #include "model/tuning/moved_leans.h"
+#include "model/tuning/slide_places.h"
 #include "model/tuning/ways.h"
 
 namespace lowledger::tuning {
@@ -25,7 +27,8 @@ class RemainsFinder {
           figures_(figures),
           level_(figures.of(inputs.level)),
           moved_(question, settings, level_.kappa),
-          tolerance_(inputs.tolerance.value_or(level_.tolerance)) {}
+          tolerance_(inputs.tolerance.value_or(level_.tolerance)),
+          home_(question.constants.hand_slide_home) {}
 
     [[nodiscard]] Remains find(const SlideSettings& settings) const {
         std::vector<std::pair<double, RemainingNote>> found;
@@ -45,7 +48,22 @@ class RemainsFinder {
 
   private:
     [[nodiscard]] units::Cents lean_after(const ProfileNote& note) const {
-        return note.mean + moved_.as_played(note.fingering);
+        return as_played_after(inputs_.kind, note, moved_, level_.kappa, home_);
+    }
+
+    /// How much further out the hand slide goes to bring the note in tune, as far as there is slide.
+    [[nodiscard]] units::Millimetres slide_by(const ProfileNote& note) const {
+        const units::Millimetres now = horns::plain_position(inputs_.kind, note.fingering) + home_;
+        const units::Millimetres wanted =
+            now + horns::slide_offset(inputs_.kind, note.fingering, lean_after(note));
+        return std::clamp(wanted, units::Millimetres(0.0), *inputs_.kind.hand_slide) - now;
+    }
+
+    [[nodiscard]] bool slide_places(const ProfileNote& note) const {
+        if (!inputs_.kind.hand_slide) return false;
+        const units::Cents left =
+            lean_after(note) + horns::change_by_hand_slide(inputs_.kind, note.fingering, slide_by(note));
+        return units::abs(left) <= tolerance_;
     }
 
     /// Another fingering of the note that is expected inside the tolerance, the nearest to zero.
@@ -70,7 +88,10 @@ class RemainsFinder {
         note.bend = note.lean.value() > 0.0 ? -bend : bend;
         // Bending into the tolerance is enough.
         const units::Cents needed = size - tolerance_;
-        if (const ProfileNote* other = better_fingering(usual)) {
+        if (slide_places(usual)) {
+            note.next = Remedy::hand_slide;
+            note.slide_by = slide_by(usual);
+        } else if (const ProfileNote* other = better_fingering(usual)) {
             note.next = Remedy::other_fingering;
             note.instead = other->fingering;
             note.lean_instead = lean_after(*other);
@@ -90,6 +111,7 @@ class RemainsFinder {
     const LevelFigures& level_;
     MovedLeans moved_;
     units::Cents tolerance_;
+    units::Millimetres home_;
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "model/units/number_text.h"
 #include "reports/words/names.h"
 #include "reports/words/tuning_words.h"
 
@@ -21,7 +22,9 @@ struct GroupKind {
     Sentence text;
 };
 
-constexpr std::array<GroupKind, 6> group_kinds = {{
+constexpr std::array<GroupKind, 8> group_kinds = {{
+    {Remedy::hand_slide, GroupKind::Side::sharp, Sentence::watch_slide, Sentence::watch_slide_out},
+    {Remedy::hand_slide, GroupKind::Side::flat, Sentence::watch_slide, Sentence::watch_slide_in},
     {Remedy::other_fingering, GroupKind::Side::both, Sentence::watch_horn, Sentence::watch_horn_how},
     {Remedy::air, GroupKind::Side::sharp, Sentence::watch_air, Sentence::watch_air_sharp},
     {Remedy::air, GroupKind::Side::flat, Sentence::watch_air, Sentence::watch_air_flat},
@@ -42,6 +45,12 @@ std::string listed(const Speech& speech, const tuning::Remains& remains, const R
         return speech.words.say(
             Sentence::watch_note_instead,
             {{"note", name}, {"fingering", words::fingering_label(speech.kind, *note.instead)}});
+    }
+    if (note.next == Remedy::hand_slide && note.slide_by) {
+        return speech.words.say(Sentence::watch_note_slide,
+                                {{"note", name},
+                                 {"fingering", words::fingering_label(speech.kind, note.fingering)},
+                                 {"length", units::signed_text(note.slide_by->value(), 0, true)}});
     }
     return speech.words.say(Sentence::watch_note,
                             {{"note", name},

@@ -1,9 +1,11 @@
 #include "reports/words/tuning_words.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <set>
 
+#include "model/units/inches.h"
 #include "model/units/number_text.h"
 #include "reports/words/names.h"
 
@@ -192,6 +194,37 @@ std::string band_note_text(const Speech& speech, const tuning::BandNote& band) {
     return band_note_sentence(speech, band) + " " + speech.words.say(Sentence::band_note_keep);
 }
 
+std::string slide_offset_text(const Words& words, Millimetres offset) {
+    struct Size {
+        Millimetres below;
+        Sentence out, in;
+    };
+    const std::array<Size, 4> sizes = {
+        {{5_mm, Sentence::offset_touch_out, Sentence::offset_touch_in},
+         {12_mm, Sentence::offset_little_out, Sentence::offset_little_in},
+         {22_mm, Sentence::offset_finger_out, Sentence::offset_finger_in},
+         {Millimetres(HUGE_VAL), Sentence::offset_well_out, Sentence::offset_well_in}}};
+    constexpr auto seen = 1.5_mm;
+    const Millimetres size = abs(offset);
+    if (size < seen) return words.say(Sentence::offset_here);
+    const auto* const fits =
+        std::find_if(sizes.begin(), sizes.end() - 1, [&](const Size& each) { return size < each.below; });
+    return words.say(offset > 0_mm ? fits->out : fits->in,
+                     {{"length", millimetres_text(size)}, {"inches", units::inch_text(size)}});
+}
+
+std::string place_on_slide_text(const Words& words, const tuning::PlaceOnSlide& place) {
+    constexpr auto heard = 2_cents;
+    if (abs(place.left) < heard) return slide_offset_text(words, place.offset());
+    return words.say(place.reach == tuning::Reach::closed ? Sentence::slide_all_in : Sentence::slide_at_end);
+}
+
+std::string hand_slide_home_sentence(const Speech& speech, const tuning::TuningCard& card) {
+    if (!speech.kind.hand_slide) return {};
+    return speech.words.say(Sentence::hand_slide_home, {{"length", millimetres_text(card.hand_slide_home)},
+                                                        {"inches", units::inch_text(card.hand_slide_home)}});
+}
+
 std::string caution_of_kind(const Words& words, std::string_view caution) {
     const auto* const found = std::find(sentence_ids.begin(), sentence_ids.end(), caution);
     if (found == sentence_ids.end()) return std::string(caution);
@@ -223,6 +256,12 @@ std::string remaining_sentence(const Speech& speech, const tuning::Remains& rema
     const std::string cents = cents_text(note.lean);
     const bool sharp = note.lean > 0_cents;
     switch (note.next) {
+        case tuning::Remedy::hand_slide:
+            return speech.words.say(
+                Sentence::remains_slide,
+                {{"played", name},
+                 {"cents", cents},
+                 {"where", slide_offset_text(speech.words, note.slide_by.value_or(0_mm))}});
         case tuning::Remedy::other_fingering:
             return speech.words.say(
                 Sentence::remains_fingering,

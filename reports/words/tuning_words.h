@@ -42,6 +42,17 @@ std::string band_note_sentence(const Speech& speech, const tuning::BandNote& ban
 /// The same with what to do about the slides meanwhile.
 std::string band_note_text(const Speech& speech, const tuning::BandNote& band);
 
+/// Where the hand slide goes from a plain position, in words and numbers: "a little further out (8 mm, 5/16
+/// in)".
+std::string slide_offset_text(const Words& words, units::Millimetres offset);
+
+/// A note's place on the hand slide from its plain position: the same, or at which end of the slide it stays
+/// out of tune.
+std::string place_on_slide_text(const Words& words, const tuning::PlaceOnSlide& place);
+
+/// How far out first is played once the slides are set; empty on a horn without a hand slide.
+std::string hand_slide_home_sentence(const Speech& speech, const tuning::TuningCard& card);
+
 /// A caution that a kind names: by the sentence's id without "caution-" ("lift-sousaphone"), or in its own
 /// words.
 std::string caution_of_kind(const Words& words, std::string_view caution);

@@ -21,16 +21,38 @@ def expected_cost(mean, spread, flat_weight):
 
 
 def length(settings, fingering, position_key):
-    """Effective length in mm of a valved fingering with all slides at settings['slides'][...][position_key]."""
-    down = set() if fingering == "0" else set(fingering)
+    """Effective length in mm of a fingering with all slides at settings['slides'][...][position_key].
+
+    On a hand slide in its plain position: the horn as designed, position - 1 semitones longer.
+    """
+    position, down = played(fingering)
     tube = settings["tube"]
-    total = tube["open_mm"]
-    total += sum(valve["tube_mm"] for valve in tube["valves"] if valve["valve"] in down)
-    total += sum(loop["tube_mm"] for loop in tube["loops"] if set(loop["when"]) <= down)
+    total = without_slides(tube, down) + without_slides(tube, down) * (2.0 ** ((position - 1) / 12.0) - 1.0)
     for slide in settings["slides"]:
         if slide["valve"] is None or slide["valve"] in down:
             total += slide["legs"] * slide["bore"] * (slide[position_key] - slide["designed_mm"])
     return total
+
+
+def designed_length(settings, fingering):
+    """The same with all slides where they were designed to stand."""
+    position, down = played(fingering)
+    return without_slides(settings["tube"], down) * 2.0 ** ((position - 1) / 12.0)
+
+
+def played(fingering):
+    """Position (1 without a hand slide) and the valves down, by their labels."""
+    if fingering.startswith("p"):
+        position, *valves = fingering[1:].split("+")
+        return int(position), set(valves)
+    return 1, set() if fingering == "0" else set(fingering)
+
+
+def without_slides(tube, down):
+    """Length in mm as designed, with these valves and the hand slide in."""
+    total = tube["open_mm"]
+    total += sum(valve["tube_mm"] for valve in tube["valves"] if valve["valve"] in down)
+    return total + sum(loop["tube_mm"] for loop in tube["loops"] if set(loop["when"]) <= down)
 
 
 def way_cost(settings, way, position_key):

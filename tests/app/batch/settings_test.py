@@ -1,12 +1,13 @@
 """Settings from a CSV sheet and from a studio: the table, the JSON, and every bad sheet."""
 
 import json
+import math
 import pathlib
 import unittest
 
 import jsonschema
 
-from objective import objective
+from objective import designed_length, objective, played
 from program import AS_OF, BatchTest
 
 SCHEMA = pathlib.Path(__file__).parents[3] / "docs/schemas/lowledger.settings-1.schema.json"
@@ -68,12 +69,55 @@ class Settings(BatchTest):
     def test_json_of_every_kind_recomputes_its_objective(self):
         kinds = [line.split()[0] for line in self.done("kinds").splitlines()]
         self.assertIn("bbb-tuba-4", kinds)
-        sheets = {"bbb-tuba-3": "Bb2,0,12\nF2,0,15\n", "bbb-tuba-4": "Bb2,0,12\nC2,4,-15\n", "bbb-tuba-4-comp": "Bb2,0,9\nEb2,1,4\n"}
         for kind in kinds:
-            if kind in sheets:
-                with self.subTest(kind):
-                    words = self.sheet_words("note,fingering,cents\n" + sheets[kind], slides=None, kind=kind)
-                    self.check_objective(self.json_of(*words))
+            chart = json.loads(self.done("chart", kind, "--json"))
+            read = [note for note in chart["notes"] if note["usual"]["partial"] in (2, 3, 4, 6)]
+            sheet = "note,fingering,cents\n" + "".join(
+                f"{note['note']},{note['usual']['fingering']},{(7 * at) % 31 - 9}\n" for at, note in enumerate(read))
+            with self.subTest(kind):
+                settings = self.json_of(*self.sheet_words(sheet, slides=None, kind=kind))
+                self.check_objective(settings)
+                self.check_hand_slide(settings, is_trombone="p" in read[0]["usual"]["fingering"])
+
+    def check_hand_slide(self, settings, is_trombone):
+        """Ways are weighed, and places given, with first a little out; offsets bring the notes in tune."""
+        home = settings["constants"]["hand_slide_home_mm"]
+        if not is_trombone:
+            self.assertIsNone(settings["hand_slide"])
+            self.assertEqual(home, 0)
+            return
+        self.assertGreater(home, 0)
+        believed = {(note["note"], note["fingering"]): note for note in settings["profile"]["notes"]}
+        for note in settings["notes"]:
+            for way in note["ways"]:
+                lowered = 1200 * math.log2(1 + 2 * home / designed_length(settings, way["fingering"]))
+                expected = believed[note["note"], way["fingering"]]["lean_for_slides_cents"] - lowered
+                self.assertAlmostEqual(way["estimate_cents"], expected, delta=1e-6)
+        for place in settings["hand_slide"]["notes"]:
+            position, down = played(place["fingering"])
+            first = designed_length(settings, f"p1{''.join('+' + valve for valve in sorted(down))}")
+            self.assertAlmostEqual(place["plain_mm"], home + first / 2 * (2 ** ((position - 1) / 12) - 1), delta=1e-6)
+            self.assertAlmostEqual(place["offset_mm"], place["out_mm"] - place["plain_mm"], delta=1e-9)
+            self.assertLessEqual(place["out_mm"], settings["hand_slide"]["end_mm"])
+            self.assertGreaterEqual(place["out_mm"], 0)
+            self.assertEqual(place["reach"] == "there", place["left_cents"] == 0)
+
+    def test_a_sharp_trombone_is_pulled_until_first_can_be_played_a_little_out(self):
+        sheet = "note,fingering,cents,take\n" + "".join(f"{note},p1,40,{take}\n" for note in ("Bb2", "F3", "Bb3", "F4") for take in (1, 2, 3))
+        slides = "slide,position,least,travel\nmain,15,5,65\n"
+        for level, home, kappa in (("beginner", 3, 0.1), ("middle", 10, 0.2), ("advanced", 12, 0.3)):
+            words = self.sheet_words(sheet, slides, kind="tenor-trombone") + ["--level", level]
+            settings = self.json_of(*words)
+            self.assertEqual(settings["hand_slide"]["home_mm"], home)
+            self.assertGreater(settings["slides"][0]["change_mm"], 0, level)
+            places = {note["note"]: note for note in settings["hand_slide"]["notes"]}
+            self.assertLess(places["D4"]["out_mm"], places["Bb3"]["out_mm"], "the fifth partial is flat")
+            self.assertIn("hand slide all the way in", self.done(*words))
+            # With the band's note at zero it reads sharp by just what first played out takes off.
+            settings = self.json_of(*words, "--band-note-at-zero", "--step", "0")
+            closed = (1 - kappa) * 1200 * math.log2(1 + 2 * home / settings["tube"]["open_mm"])
+            self.assertAlmostEqual(settings["card"]["band_note"]["reading_cents"], 0, delta=0.05)
+            self.assertAlmostEqual(settings["card"]["steps"][0]["aim_cents"], closed, delta=0.05)
 
     def test_unknown_positions_give_relative_advice(self):
         settings = self.json_of(*self.sheet_words(slides=None))
