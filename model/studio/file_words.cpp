@@ -24,6 +24,36 @@ constexpr Words<SlidePosition::Origin, 4> origins = {{{SlidePosition::Origin::st
                                                       {SlidePosition::Origin::measured, "measured"},
                                                       {SlidePosition::Origin::moved, "moved"},
                                                       {SlidePosition::Origin::repair, "repair"}}};
+constexpr Words<AtHome, 3> at_home_words = {
+    {{AtHome::horn, "horn"}, {AtHome::mouthpiece_only, "mouthpiece only"}, {AtHome::nothing, "nothing"}}};
+constexpr Words<StudentEvent::Kind, 6> event_kinds = {{{StudentEvent::Kind::braces_on, "braces on"},
+                                                       {StudentEvent::Kind::braces_off, "braces off"},
+                                                       {StudentEvent::Kind::teeth, "teeth"},
+                                                       {StudentEvent::Kind::growth, "growth"},
+                                                       {StudentEvent::Kind::illness, "illness"},
+                                                       {StudentEvent::Kind::other, "other"}}};
+constexpr Words<Upkeep::Work, 6> works = {{{Upkeep::Work::checked, "checked"},
+                                           {Upkeep::Work::cleaned, "cleaned"},
+                                           {Upkeep::Work::disinfected, "disinfected"},
+                                           {Upkeep::Work::greased, "greased"},
+                                           {Upkeep::Work::repaired, "repaired"},
+                                           {Upkeep::Work::other, "other"}}};
+constexpr Words<Lesson::State, 6> lesson_states = {
+    {{Lesson::State::planned, "planned"},
+     {Lesson::State::kept, "kept"},
+     {Lesson::State::missed_with_notice, "missed with notice"},
+     {Lesson::State::missed_without_notice, "missed without notice"},
+     {Lesson::State::moved, "moved"},
+     {Lesson::State::cancelled, "cancelled"}}};
+constexpr Words<Attendance::State, 4> attendances = {
+    {{Attendance::State::present, "present"},
+     {Attendance::State::late, "late"},
+     {Attendance::State::missed_with_notice, "missed with notice"},
+     {Attendance::State::missed_without_notice, "missed without notice"}}};
+constexpr Words<Assignment::End, 4> ends = {{{Assignment::End::at_its_time, "at its time"},
+                                             {Assignment::End::renewed, "renewed"},
+                                             {Assignment::End::changed, "changed"},
+                                             {Assignment::End::stopped, "stopped"}}};
 
 template <typename Choice, std::size_t Count>
 std::string_view word_of(const Words<Choice, Count>& words, Choice choice) {
@@ -61,6 +91,24 @@ std::string_view file_word(HeadPicture::Type type) {
 std::string_view file_word(SlidePosition::Origin origin) {
     return word_of(origins, origin);
 }
+std::string_view file_word(AtHome choice) {
+    return word_of(at_home_words, choice);
+}
+std::string_view file_word(StudentEvent::Kind choice) {
+    return word_of(event_kinds, choice);
+}
+std::string_view file_word(Upkeep::Work choice) {
+    return word_of(works, choice);
+}
+std::string_view file_word(Lesson::State choice) {
+    return word_of(lesson_states, choice);
+}
+std::string_view file_word(Attendance::State choice) {
+    return word_of(attendances, choice);
+}
+std::string_view file_word(Assignment::End choice) {
+    return word_of(ends, choice);
+}
 
 std::optional<Level> parse_level(std::string_view word) {
     return choice_of(levels, word);
@@ -79,6 +127,24 @@ std::optional<HeadPicture::Type> parse_picture_type(std::string_view word) {
 }
 std::optional<SlidePosition::Origin> parse_origin(std::string_view word) {
     return choice_of(origins, word);
+}
+std::optional<AtHome> parse_at_home(std::string_view word) {
+    return choice_of(at_home_words, word);
+}
+std::optional<StudentEvent::Kind> parse_event_kind(std::string_view word) {
+    return choice_of(event_kinds, word);
+}
+std::optional<Upkeep::Work> parse_work(std::string_view word) {
+    return choice_of(works, word);
+}
+std::optional<Lesson::State> parse_lesson_state(std::string_view word) {
+    return choice_of(lesson_states, word);
+}
+std::optional<Attendance::State> parse_attendance(std::string_view word) {
+    return choice_of(attendances, word);
+}
+std::optional<Assignment::End> parse_assignment_end(std::string_view word) {
+    return choice_of(ends, word);
 }
 
 }  // namespace lowledger::studio

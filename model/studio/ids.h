@@ -20,6 +20,18 @@ using HornUseId = Id<struct HornUse>;
 using SlidePositionId = Id<struct SlidePosition>;
 using TuningSheetId = Id<struct TuningSheet>;
 using GivenSettingsId = Id<struct GivenSettings>;
+using StudentEventId = Id<struct StudentEvent>;
+using PieceId = Id<struct Piece>;
+using MouthpieceId = Id<struct Mouthpiece>;
+using UpkeepId = Id<struct Upkeep>;
+using LoanId = Id<struct Loan>;
+using TermId = Id<struct Term>;
+using GroupId = Id<struct Group>;
+using TimetableSlotId = Id<struct TimetableSlot>;
+using LessonId = Id<struct Lesson>;
+using RoutineId = Id<struct Routine>;
+using AssignmentId = Id<struct Assignment>;
+using PracticeEntryId = Id<struct PracticeEntry>;
 
 }  // namespace lowledger::studio
 

@@ -9,6 +9,9 @@
 #include "model/horns/kind.h"
 #include "model/studio/date.h"
 #include "model/studio/ids.h"
+#include "model/studio/level.h"
+#include "model/studio/money.h"
+#include "model/studio/people.h"
 #include "model/units/celsius.h"
 #include "model/units/hertz.h"
 #include "model/units/note_names.h"
@@ -16,8 +19,6 @@
 #include "model/units/quantity.h"
 
 namespace lowledger::studio {
-
-enum class Level { beginner, middle, advanced };
 
 /// What is true of the whole studio.
 struct StudioFacts {
@@ -30,6 +31,8 @@ struct StudioFacts {
     enum class Paper { a4, letter } paper = Paper::a4;
     units::Accidentals accidentals = units::Accidentals::flats;
     units::Naming naming = units::Naming::english;
+    /// What amounts are in unless another is typed; may be empty.
+    std::string currency{};
     bool operator==(const StudioFacts&) const = default;
 };
 
@@ -50,6 +53,14 @@ struct Student {
     /// Never printed.
     std::string remarks;
     bool archived = false;
+    /// School year or age: "Year 7", "adult"; free text, may be empty.
+    std::string year{};
+    /// Empty: not known.
+    std::optional<AtHome> at_home{};
+    Guardian guardian{};
+    std::string goals{};
+    /// The first lesson; empty: not known.
+    std::optional<Date> since{};
     bool operator==(const Student&) const = default;
 };
 
@@ -78,6 +89,18 @@ struct Horn {
     std::string serial_number;
     std::string remarks;
     bool archived = false;
+    std::string inventory_tag{};
+    /// Whose it is where that is neither the school nor a student: "the town band". May be empty.
+    std::string belongs_to{};
+    /// Its case, the locker it stands in, what lies in the case. Free text.
+    std::string case_text{};
+    std::string locker{};
+    std::string accessories{};
+    /// Dents and wear.
+    std::string condition{};
+    std::optional<Money> value{};
+    std::optional<Date> bought_on{};
+    std::optional<Money> bought_for{};
     /// In the kind's order, every slide of the kind once.
     std::vector<HornSlide> slides;
     bool operator==(const Horn&) const = default;
