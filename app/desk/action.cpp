@@ -9,9 +9,8 @@ namespace lowledger::desk {
 const std::vector<Action>& actions() {
     static const std::vector<Action> all = [] {
         std::vector<Action> out;
-        for (auto* const part :
-             {studio_actions, edit_actions, student_actions, horn_actions, sheet_actions, go_actions,
-              help_actions})
+        for (auto* const part : {studio_actions, edit_actions, student_actions, horn_actions, sheet_actions,
+                                 go_actions, help_actions})
             std::ranges::move(part(), std::back_inserter(out));
         return out;
     }();
@@ -22,6 +21,10 @@ const Action& action(std::string_view id) {
     const auto found = std::ranges::find(actions(), id, &Action::id);
     if (found == actions().end()) throw std::logic_error("No action '" + std::string(id) + "'");
     return *found;
+}
+
+bool is_shown(const Action& action, const Desk& desk) {
+    return !action.shown || action.shown(desk);
 }
 
 std::string menu_text(const Action& action, const Desk& desk) {

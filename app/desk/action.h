@@ -28,6 +28,9 @@ struct Action {
     std::function<bool(const Desk&)> may_run;
     /// Throws Refusal where it cannot; the caller shows the sentence.
     std::function<void(Desk&)> run;
+    /// It stands in the menu and its key works; empty: always. Actions that are never shown together may have
+    /// the same key.
+    std::function<bool(const Desk&)> shown = nullptr;
     /// The menu text when it says more than `text`, as "Undo …" does; empty: `text`.
     std::function<std::string(const Desk&)> full_text = nullptr;
 };
@@ -36,6 +39,8 @@ struct Action {
 const std::vector<Action>& actions();
 /// Throws std::logic_error for an id that none has.
 const Action& action(std::string_view id);
+/// Whether it stands in the menu now.
+bool is_shown(const Action& action, const Desk& desk);
 /// The menu text as it stands now.
 std::string menu_text(const Action& action, const Desk& desk);
 

@@ -21,21 +21,18 @@ namespace lowledger::desk {
 
 enum class Place { students, horns };
 
-/// What the window is turned to. The sections of a place are counted from 0 in the order it shows them.
+/// The sections of the places' pages; which place has which, `places` says.
+enum class Section { sheet, settings, horn, slides };
+
+/// What the window is turned to.
 struct View {
     Place place = Place::students;
     std::optional<studio::StudentId> student;
     std::optional<studio::HornId> horn;
-    int section = 0;
+    /// Where the place has it not, its first is shown; see `section_of`.
+    Section section = Section::sheet;
     bool operator==(const View&) const = default;
 };
-
-/// Sections of a student's page and of a horn's page.
-inline constexpr int sheet_section = 0;
-inline constexpr int settings_section = 1;
-inline constexpr int horn_section = 0;
-inline constexpr int slides_section = 1;
-inline constexpr int sections_of_a_page = 2;
 
 /// What the desk takes from the world around it.
 struct Surroundings {

@@ -1,3 +1,5 @@
+#include <array>
+
 #include "app/desk/action.h"
 #include "app/desk/desk.h"
 #include "app/desk/places.h"
@@ -20,25 +22,23 @@ Action place_action(const PlaceEntry& entry) {
                 }};
 }
 
-Action section_action(std::string_view id, int section, std::string_view key, std::string_view of_student,
-                      std::string_view of_horn) {
-    return {.id = id,
+Action section_action(Place place, const SectionEntry& entry, std::size_t number) {
+    constexpr std::array<std::string_view, 8> keys{"Ctrl+1", "Ctrl+2", "Ctrl+3", "Ctrl+4",
+                                                   "Ctrl+5", "Ctrl+6", "Ctrl+7", "Ctrl+8"};
+    return {.id = entry.go_action,
             .menu = Menu::go,
-            .text = of_student,
-            .key = key,
-            .starts_group = section == 0,
+            .text = entry.text,
+            .key = keys.at(number),
+            .starts_group = number == 0,
             .may_run = [](const Desk& desk) { return desk.student() || desk.horn(); },
             .run =
-                [section](Desk& desk) {
+                [section = entry.section](Desk& desk) {
                     View view = desk.view();
                     view.section = section;
                     desk.go(view);
                     desk.front().show_section();
                 },
-            .full_text =
-                [of_student, of_horn](const Desk& desk) {
-                    return std::string(desk.view().place == Place::students ? of_student : of_horn);
-                }};
+            .shown = [place](const Desk& desk) { return desk.view().place == place; }};
 }
 
 }  // namespace
@@ -47,8 +47,9 @@ std::vector<Action> go_actions() {
     std::vector<Action> all;
     for (const auto& entry : places())
         all.push_back(place_action(entry));
-    all.push_back(section_action("go.first", 0, "Ctrl+1", "&Tuning sheet", "H&orn"));
-    all.push_back(section_action("go.second", 1, "Ctrl+2", "S&ettings", "S&lides"));
+    for (const auto& entry : places())
+        for (std::size_t i = 0; i < entry.sections.size(); ++i)
+            all.push_back(section_action(entry.place, entry.sections[i], i));
     all.push_back({.id = "go.back",
                    .menu = Menu::go,
                    .text = "&Back",

@@ -6,6 +6,7 @@
 
 #include "app/desk/action.h"
 #include "app/desk/desk.h"
+#include "app/desk/places.h"
 
 #include "manual_text.h"
 
@@ -151,7 +152,7 @@ std::string_view manual_title_for(const Desk& desk) {
     if (!desk.has_studio()) return "Begin";
     if (desk.view().place == Place::horns) return "Horns";
     if (!desk.student()) return "Begin";
-    return desk.view().section == settings_section ? "Settings" : "A tuning sheet, in two minutes";
+    return section_of(desk.view()) == Section::settings ? "Settings" : "A tuning sheet, in two minutes";
 }
 
 }  // namespace lowledger::desk

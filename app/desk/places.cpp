@@ -34,6 +34,12 @@ Listing horns_listing(const Desk& desk, std::string_view find) {
     return listing;
 }
 
+std::string without_mnemonic(std::string_view text) {
+    std::string title(text);
+    std::erase(title, '&');
+    return title;
+}
+
 PlaceList students_list() {
     return {.add = "student.add",
             .offers = {"student.add", "student.change", "student.horn", "student.return", "student.archive",
@@ -76,8 +82,18 @@ PlaceList horns_list() {
 
 const std::vector<PlaceEntry>& places() {
     static const std::vector<PlaceEntry> all = {
-        {Place::students, "go.students", "&Students", "Alt+1", students_list()},
-        {Place::horns, "go.horns", "&Horns", "Alt+2", horns_list()}};
+        {Place::students,
+         "go.students",
+         "&Students",
+         "Alt+1",
+         students_list(),
+         {{Section::sheet, "go.sheet", "&Tuning sheet"}, {Section::settings, "go.settings", "S&ettings"}}},
+        {Place::horns,
+         "go.horns",
+         "&Horns",
+         "Alt+2",
+         horns_list(),
+         {{Section::horn, "go.horn", "H&orn"}, {Section::slides, "go.slides", "S&lides"}}}};
     return all;
 }
 
@@ -86,9 +102,21 @@ const PlaceEntry& entry_of(Place place) {
 }
 
 std::string title_of(Place place) {
-    std::string title(entry_of(place).text);
-    std::erase(title, '&');
-    return title;
+    return without_mnemonic(entry_of(place).text);
+}
+
+std::string title_of(const SectionEntry& section) {
+    return without_mnemonic(section.text);
+}
+
+std::size_t section_number(const View& view) {
+    const auto& sections = entry_of(view.place).sections;
+    const auto found = std::ranges::find(sections, view.section, &SectionEntry::section);
+    return found == sections.end() ? 0 : static_cast<std::size_t>(found - sections.begin());
+}
+
+Section section_of(const View& view) {
+    return entry_of(view.place).sections.at(section_number(view)).section;
 }
 
 }  // namespace lowledger::desk

@@ -29,7 +29,15 @@ struct PlaceList {
     std::function<std::optional<std::int64_t>(const View& view)> open;
 };
 
-/// A place of the window: where it stands in the menu and, if it has one, its list.
+/// A section of a place's page, reached by Ctrl and its number in the page.
+struct SectionEntry {
+    Section section;
+    std::string_view go_action;
+    /// As the menu has it, `&` before the mnemonic.
+    std::string_view text;
+};
+
+/// A place of the window: where it stands in the menu, its list, if it has one, and its page's sections.
 struct PlaceEntry {
     Place place;
     std::string_view go_action;
@@ -37,6 +45,7 @@ struct PlaceEntry {
     std::string_view text;
     std::string_view key;
     std::optional<PlaceList> list;
+    std::vector<SectionEntry> sections;
 };
 
 /// All places, in the order of the window.
@@ -44,5 +53,9 @@ const std::vector<PlaceEntry>& places();
 const PlaceEntry& entry_of(Place place);
 /// The name without its mnemonic: "Students".
 std::string title_of(Place place);
+std::string title_of(const SectionEntry& section);
+/// The section that the view shows, and its number from 0 in the page.
+Section section_of(const View& view);
+std::size_t section_number(const View& view);
 
 }  // namespace lowledger::desk

@@ -29,7 +29,7 @@ std::vector<Action> sheet_actions() {
              [](Desk& desk) {
                  desk.show_sheet(std::nullopt);
                  View view = desk.view();
-                 view.section = sheet_section;
+                 view.section = Section::sheet;
                  desk.go(view);
              }},
         {.id = "sheet.more",

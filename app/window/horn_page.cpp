@@ -6,6 +6,7 @@
 #include <wx/button.h>
 #include <wx/sizer.h>
 
+#include "app/desk/places.h"
 #include "app/window/access.h"
 #include "app/window/errors.h"
 #include "app/window/layout.h"
@@ -62,8 +63,10 @@ HornPage::HornPage(wxWindow* parent, const Tools& tools) : PlacePage(parent), to
     mark_->SetFont(mark_->GetFont().Scaled(1.6F).Bold());
     about_ = new wxStaticText(this, wxID_ANY, {});
     sections_ = new wxNotebook(this, wxID_ANY);
-    sections_->AddPage(make_facts(sections_), _("Horn"));
-    sections_->AddPage(make_slides(sections_), _("Slides"));
+    const std::vector<wxWindow*> pages{make_facts(sections_), make_slides(sections_)};
+    const auto& entries = desk::entry_of(desk::Place::horns).sections;
+    for (std::size_t i = 0; i < entries.size(); ++i)
+        sections_->AddPage(pages.at(i), shown(desk::title_of(entries[i])));
     name_for_readers(sections_, utf8(_("Sections")));
     auto* head = new wxBoxSizer(wxVERTICAL);
     head->Add(mark_);
@@ -74,8 +77,10 @@ HornPage::HornPage(wxWindow* parent, const Tools& tools) : PlacePage(parent), to
     SetSizer(all);
     sections_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
         desk::View view = tools_.desk.view();
-        if (view.place == desk::Place::horns && view.section != event.GetSelection()) {
-            view.section = event.GetSelection();
+        const auto& entry =
+            desk::entry_of(desk::Place::horns).sections.at(static_cast<std::size_t>(event.GetSelection()));
+        if (view.place == desk::Place::horns && desk::section_of(view) != entry.section) {
+            view.section = entry.section;
             told(this, [&] { tools_.desk.go(view); });
         }
         event.Skip();
@@ -139,8 +144,8 @@ void HornPage::refresh(const desk::News& news) {
     if (desk.horn()->archived) about += " · " + desk.words().say(Sentence::list_archived);
     if (desk.kind_has_vanished()) about += " · " + desk.words().say(Sentence::horn_kind_gone);
     about_->SetLabelText(shown(about));
-    if (sections_->GetSelection() != desk.view().section)
-        sections_->ChangeSelection(static_cast<std::size_t>(desk.view().section));
+    const auto section = desk::section_number(desk.view());
+    if (sections_->GetSelection() != static_cast<int>(section)) sections_->ChangeSelection(section);
     refresh_facts();
     refresh_slides();
     Layout();
@@ -206,7 +211,7 @@ void HornPage::refresh_slides() {
 }
 
 void HornPage::focus_section() {
-    (sections_->GetSelection() == desk::horn_section ? players_ : slides_)->SetFocus();
+    (desk::section_of(tools_.desk.view()) == desk::Section::horn ? players_ : slides_)->SetFocus();
 }
 
 }  // namespace lowledger::window

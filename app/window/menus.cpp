@@ -39,19 +39,15 @@ wxString item_text(const desk::Action& action, const desk::Desk& desk) {
 
 Menus::Menus(wxFrame& frame, desk::Desk& desk) : frame_(frame), desk_(desk) {
     auto* bar = new wxMenuBar;
-    wxMenu* menu = nullptr;
-    desk::Menu last = desk::Menu::none;
     for (const auto& action : desk::actions()) {
         if (action.menu == desk::Menu::none) continue;
-        if (action.menu != last || menu == nullptr) {
+        auto& menu = menus_[action.menu];
+        if (menu == nullptr) {
             menu = new wxMenu;
             bar->Append(menu, title(action.menu));
-            last = action.menu;
-        } else if (action.starts_group) {
-            menu->AppendSeparator();
         }
         const int id = action.id == "studio.close" ? static_cast<int>(wxID_EXIT) : wxWindow::NewControlId();
-        items_[action.id] = menu->Append(id, item_text(action, desk_));
+        items_[action.id] = std::make_unique<wxMenuItem>(nullptr, id, item_text(action, desk_));
         by_id_[id] = &action;
         frame_.Bind(wxEVT_MENU, &Menus::on_menu, this, id);
     }
@@ -59,13 +55,47 @@ Menus::Menus(wxFrame& frame, desk::Desk& desk) : frame_(frame), desk_(desk) {
     refresh();
 }
 
+Menus::~Menus() {
+    // The bar would delete the items that stand in it.
+    for (const auto& [menu, standing] : standing_)
+        take_down(menu);
+}
+
+void Menus::take_down(desk::Menu which) {
+    auto& menu = *menus_.at(which);
+    while (menu.GetMenuItemCount() > 0) {
+        auto* item = menu.FindItemByPosition(0);
+        if (item->IsSeparator())
+            menu.Delete(item);
+        else
+            menu.Remove(item);
+    }
+}
+
+void Menus::put_up(desk::Menu which, const std::vector<const desk::Action*>& shown_actions) {
+    if (standing_[which] == shown_actions) return;
+    take_down(which);
+    auto& menu = *menus_.at(which);
+    for (const auto* action : shown_actions) {
+        if (action->starts_group && menu.GetMenuItemCount() > 0) menu.AppendSeparator();
+        menu.Append(items_.at(action->id).get());
+    }
+    standing_[which] = shown_actions;
+}
+
 void Menus::refresh() {
-    for (const auto& action : desk::actions()) {
-        const auto found = items_.find(action.id);
-        if (found == items_.end()) continue;
-        found->second->Enable(action.may_run(desk_));
-        const wxString text = item_text(action, desk_);
-        if (found->second->GetItemLabel() != text) found->second->SetItemLabel(text);
+    std::map<desk::Menu, std::vector<const desk::Action*>> shown_actions;
+    for (const auto& action : desk::actions())
+        if (items_.contains(action.id) && desk::is_shown(action, desk_))
+            shown_actions[action.menu].push_back(&action);
+    for (const auto& [menu, actions] : shown_actions) {
+        put_up(menu, actions);
+        for (const auto* action : actions) {
+            auto& item = *items_.at(action->id);
+            item.Enable(action->may_run(desk_));
+            const wxString text = item_text(*action, desk_);
+            if (item.GetItemLabel() != text) item.SetItemLabel(text);
+        }
     }
 }
 
@@ -77,7 +107,8 @@ bool Menus::run_key(const wxKeyEvent& event) {
     if (!event.ControlDown()) return false;
     for (const auto& action : desk::actions()) {
         wxAcceleratorEntry key;
-        if (action.key.empty() || !key.FromString(shown(action.key))) continue;
+        if (action.key.empty() || !desk::is_shown(action, desk_) || !key.FromString(shown(action.key)))
+            continue;
         if (key.GetFlags() != event.GetModifiers() || key.GetKeyCode() != event.GetKeyCode()) continue;
         run(action);
         return true;
@@ -87,7 +118,7 @@ bool Menus::run_key(const wxKeyEvent& event) {
 
 void Menus::run(const desk::Action& action) {
     if (before_ && before_(action)) return;
-    if (!action.may_run(desk_)) return;
+    if (!desk::is_shown(action, desk_) || !action.may_run(desk_)) return;
     told(&frame_, [&] { action.run(desk_); });
     if (after_) after_();
     refresh();

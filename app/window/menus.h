@@ -2,6 +2,7 @@
 
 #include <functional>
 #include <map>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <wx/frame.h>
@@ -16,8 +17,11 @@ namespace lowledger::window {
 class Menus {
   public:
     Menus(wxFrame& frame, desk::Desk& desk);
+    ~Menus();
+    Menus(const Menus&) = delete;
+    Menus& operator=(const Menus&) = delete;
 
-    /// Brings texts and what may run up to date.
+    /// Brings what stands in the menus, texts and what may run up to date.
     void refresh();
     /// Called before an action runs; true when that was all there is to do.
     void before(std::function<bool(const desk::Action&)> check) { before_ = std::move(check); }
@@ -39,13 +43,18 @@ class Menus {
   private:
     void on_menu(wxCommandEvent& event);
     void run(const desk::Action& action);
+    void take_down(desk::Menu which);
+    void put_up(desk::Menu which, const std::vector<const desk::Action*>& shown_actions);
 
     wxFrame& frame_;
     desk::Desk& desk_;
     std::function<bool(const desk::Action&)> before_;
     std::function<void()> after_;
     std::map<int, const desk::Action*> by_id_;
-    std::map<std::string_view, wxMenuItem*> items_;
+    std::map<desk::Menu, wxMenu*> menus_;
+    /// Every item, whether it stands in its menu or not.
+    std::map<std::string_view, std::unique_ptr<wxMenuItem>> items_;
+    std::map<desk::Menu, std::vector<const desk::Action*>> standing_;
 };
 
 }  // namespace lowledger::window

@@ -105,7 +105,7 @@ void SettingsPanel::refresh() {
     full_->Show(has_readings);
     if (!has_readings) {
         empty_->show(desk.words().say(Sentence::settings_empty),
-                     {{"go.first", _("Go to the &tuning sheet")}, {"handout.print", _("&Print a form…")}});
+                     {{"go.sheet", _("Go to the &tuning sheet")}, {"handout.print", _("&Print a form…")}});
     }
     moved_->Enable(desk::action("settings.moved").may_run(desk));
     print_->Enable(desk::action("handout.print").may_run(desk));

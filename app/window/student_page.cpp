@@ -2,6 +2,7 @@
 
 #include <wx/sizer.h>
 
+#include "app/desk/places.h"
 #include "app/window/access.h"
 #include "app/window/errors.h"
 #include "app/window/layout.h"
@@ -47,8 +48,10 @@ StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(paren
     sections_ = new wxNotebook(this, wxID_ANY);
     sheet_ = new SheetPanel(sections_, tools);
     settings_ = new SettingsPanel(sections_, tools);
-    sections_->AddPage(sheet_, _("Tuning sheet"));
-    sections_->AddPage(settings_, _("Settings"));
+    const std::vector<wxWindow*> pages{sheet_, settings_};
+    const auto& entries = desk::entry_of(desk::Place::students).sections;
+    for (std::size_t i = 0; i < entries.size(); ++i)
+        sections_->AddPage(pages.at(i), shown(desk::title_of(entries[i])));
     name_for_readers(sections_, utf8(_("Sections")));
 
     auto* all = new wxBoxSizer(wxVERTICAL);
@@ -60,8 +63,10 @@ StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(paren
     sections_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
         if (event.GetEventObject() != sections_) return;
         desk::View view = tools_.desk.view();
-        if (view.place == desk::Place::students && view.section != event.GetSelection()) {
-            view.section = event.GetSelection();
+        const auto& entry =
+            desk::entry_of(desk::Place::students).sections.at(static_cast<std::size_t>(event.GetSelection()));
+        if (view.place == desk::Place::students && desk::section_of(view) != entry.section) {
+            view.section = entry.section;
             told(this, [&] { tools_.desk.go(view); });
         }
         event.Skip();
@@ -85,8 +90,8 @@ void StudentPage::refresh(const desk::News& news) {
             desk.words().say(Sentence::student_without_horn, {{"name", studio::called(*desk.student())}}),
             {{"student.horn", _("Choose &horn…")}});
     } else {
-        if (sections_->GetSelection() != desk.view().section)
-            sections_->ChangeSelection(static_cast<std::size_t>(desk.view().section));
+        const auto section = desk::section_number(desk.view());
+        if (sections_->GetSelection() != static_cast<int>(section)) sections_->ChangeSelection(section);
         if (news.sheet || news.records) sheet_->refresh();
         if (news.answer || news.records) {
             sheet_->refresh_answer();
@@ -118,7 +123,7 @@ void StudentPage::refresh_head() {
 
 void StudentPage::focus_section() {
     if (!sections_->IsShown()) return;
-    if (sections_->GetSelection() == desk::sheet_section)
+    if (desk::section_of(tools_.desk.view()) == desk::Section::sheet)
         sheet_->focus_typing();
     else
         sections_->SetFocus();

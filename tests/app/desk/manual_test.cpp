@@ -60,9 +60,10 @@ TEST(Manual, WhereverOneIsThereIsAPartForIt) {
         titles.insert(part.title);
     PreparedStudio studio;
     studio.turn_to_ada();
-    for (const int section : {sheet_section, settings_section}) {
+    for (const auto section : {Section::sheet, Section::settings}) {
         studio.desk->go({.place = Place::students, .student = studio.ada, .section = section});
-        EXPECT_TRUE(titles.contains(std::string(manual_title_for(*studio.desk)))) << section;
+        EXPECT_TRUE(titles.contains(std::string(manual_title_for(*studio.desk))))
+            << static_cast<int>(section);
     }
     studio.desk->go({.place = Place::horns});
     EXPECT_TRUE(titles.contains(std::string(manual_title_for(*studio.desk))));

@@ -174,7 +174,7 @@ TEST(Window, KeysGoToPlacesSectionsAndBack) {
     window.press(WXK_LEFT, wxMOD_ALT);
     EXPECT_EQ(window.desk().view().student, ada);
     window.press('2', wxMOD_CONTROL);
-    EXPECT_EQ(window.desk().view().section, desk::settings_section);
+    EXPECT_EQ(window.desk().view().section, desk::Section::settings);
     EXPECT_THAT(window.shown_text(), HasSubstr("Slide settings come out of a tuning sheet"));
     window.press('1', wxMOD_CONTROL);
     EXPECT_EQ(wxWindow::FindFocus(), window.find("reading 0 1"));
