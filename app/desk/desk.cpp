@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "app/desk/note_names.h"
+#include "app/desk/recent.h"
 #include "model/exchange/kind_files.h"
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
@@ -20,7 +21,10 @@ constexpr std::size_t most_steps_back = 50;
 }  // namespace
 
 Desk::Desk(Surroundings surroundings, Front& front)
-    : surroundings_(std::move(surroundings)), front_(front), worker_(surroundings_.wake) {}
+    : surroundings_(std::move(surroundings)),
+      front_(front),
+      recent_(recent_studios(surroundings_.data_folder)),
+      worker_(surroundings_.wake) {}
 
 Desk::~Desk() {
     worker_.drop();
@@ -51,6 +55,8 @@ void Desk::open_sample() {
 void Desk::take(store::StudioFile file) {
     worker_.drop();
     file_ = std::make_unique<store::StudioFile>(std::move(file));
+    remember_studio(surroundings_.data_folder, file_->path());
+    recent_ = recent_studios(surroundings_.data_folder);
     file_->on_change([this](const store::Change&) { records_changed(); });
     view_ = {};
     been_.clear();

@@ -80,6 +80,8 @@ class Desk {
     /// Opens read-only when that is all the file allows. What was open is closed only if this succeeds.
     void open(const std::filesystem::path& path);
     void create(const NewStudio& studio);
+    /// The studios opened last that are still there, the last one first.
+    [[nodiscard]] const std::vector<std::filesystem::path>& recent() const { return recent_; }
     /// Opens the sample studio, made first where it is not yet.
     void open_sample();
 
@@ -150,6 +152,7 @@ class Desk {
     words::Words words_;
     std::function<void(const News&)> listener_;
     std::unique_ptr<store::StudioFile> file_;
+    std::vector<std::filesystem::path> recent_;
     View view_;
     std::vector<View> been_;
 

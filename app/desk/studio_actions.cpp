@@ -48,9 +48,40 @@ std::string with_name(std::string_view verb, const std::optional<std::string>& n
     return name ? std::string(verb) + ": " + *name : std::string(verb);
 }
 
-}  // namespace
+/// The n-th of the studios opened last that is not the open one.
+std::optional<std::filesystem::path> other_recent(const Desk& desk, std::size_t n) {
+    for (const auto& studio : desk.recent()) {
+        if (desk.has_studio() && studio == std::filesystem::absolute(desk.file().path())) continue;
+        if (n-- == 0) return studio;
+    }
+    return std::nullopt;
+}
 
-std::vector<Action> studio_actions() {
+Action recent_action(std::string_view id, std::size_t n) {
+    return {.id = id,
+            .menu = Menu::studio,
+            .text = "A studio opened before",
+            .starts_group = n == 0,
+            .may_run = always,
+            .run = [n](Desk& desk) { desk.open(other_recent(desk, n).value()); },
+            .shown = [n](const Desk& desk) { return other_recent(desk, n).has_value(); },
+            .full_text =
+                [n](const Desk& desk) {
+                    const auto studio = other_recent(desk, n);
+                    std::string name = studio ? studio->stem().string() : std::string();
+                    for (auto at = name.find('&'); at != std::string::npos; at = name.find('&', at + 2))
+                        name.insert(at, "&");
+                    return "&" + std::to_string(n + 1) + " " + name;
+                }};
+}
+
+std::vector<Action> recent_actions() {
+    return {recent_action("studio.recent.1", 0), recent_action("studio.recent.2", 1),
+            recent_action("studio.recent.3", 2), recent_action("studio.recent.4", 3),
+            recent_action("studio.recent.5", 4)};
+}
+
+std::vector<Action> file_actions() {
     return {
         {.id = "studio.new",
          .menu = Menu::studio,
@@ -81,14 +112,22 @@ std::vector<Action> studio_actions() {
          .text = "Save a &copy…",
          .may_run = has_studio,
          .run = copy_studio},
-        {.id = "studio.close",
-         .menu = Menu::studio,
-         .text = "&Quit",
-         .key = "Ctrl+Q",
-         .starts_group = true,
-         .may_run = always,
-         .run = [](Desk& desk) { desk.front().close(); }},
     };
+}
+
+}  // namespace
+
+std::vector<Action> studio_actions() {
+    std::vector<Action> all = file_actions();
+    std::ranges::move(recent_actions(), std::back_inserter(all));
+    all.push_back({.id = "studio.close",
+                   .menu = Menu::studio,
+                   .text = "&Quit",
+                   .key = "Ctrl+Q",
+                   .starts_group = true,
+                   .may_run = always,
+                   .run = [](Desk& desk) { desk.front().close(); }});
+    return all;
 }
 
 std::vector<Action> edit_actions() {

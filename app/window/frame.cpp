@@ -144,10 +144,6 @@ void MainFrame::show_news() {
     shown_view_ = desk_->view();
     if (other_place && splitter_->IsSplit()) splitter_->SetSashPosition(list_width());
     menus_->refresh();
-    if (news.studio) {
-        if (auto* config = wxConfigBase::Get(false); config != nullptr && desk_->has_studio())
-            config->Write("last_studio", shown(desk_->file().path().string()));
-    }
     if (news.studio || news.records) show_title();
     places_->SetSelection(static_cast<int>(&desk::entry_of(desk_->view().place) - desk::places().data()));
     places_->Enable(desk_->has_studio());

@@ -13,6 +13,7 @@
 #include <wx/uilocale.h>
 #include <wx/utils.h>
 
+#include "app/desk/recent.h"
 #include "app/window/errors.h"
 #include "app/window/frame.h"
 #include "app/window/text.h"
@@ -95,10 +96,9 @@ class App : public wxApp {
     /// The one asked for, else the last one, else the sample.
     [[nodiscard]] std::filesystem::path studio_to_open(const std::filesystem::path& data) const {
         if (!options_.studio.empty()) return options_.studio;
-        const std::filesystem::path last(utf8(wxConfigBase::Get()->Read("last_studio")));
-        for (const auto& studio : {last, data / "sample.lowledger"})
-            if (!studio.empty() && std::filesystem::exists(studio)) return studio;
-        return {};
+        if (const auto recent = desk::recent_studios(data); !recent.empty()) return recent.front();
+        const auto sample = data / "sample.lowledger";
+        return std::filesystem::exists(sample) ? sample : std::filesystem::path();
     }
 
     Options options_;

@@ -8,6 +8,8 @@
 
 #include "app/desk/action.h"
 #include "app/desk/lists.h"
+#include "app/desk/places.h"
+#include "app/desk/recent.h"
 #include "model/studio/questions.h"
 #include "model/units/refusal.h"
 #include "tests/app/desk/prepared_studio.h"
@@ -18,33 +20,62 @@ namespace {
 using studio::SlidePosition;
 using testing::SizeIs;
 
-TEST(Actions, HaveTheirOwnIdAndKey) {
-    std::set<std::string_view> ids;
-    std::set<std::string_view> keys;
-    for (const auto& action : actions()) {
-        EXPECT_TRUE(ids.insert(action.id).second) << action.id;
-        EXPECT_TRUE(action.key.empty() || keys.insert(action.key).second) << action.key;
-        EXPECT_NE(action.text.find('&'), std::string_view::npos) << action.id << " has no mnemonic";
+/// The desk turned to each place in turn, so that all actions are shown at some time.
+template <typename Check>
+void in_each_place(Check check) {
+    PreparedStudio studio;
+    for (const auto& entry : places()) {
+        SCOPED_TRACE(title_of(entry.place));
+        studio.desk->go({.place = entry.place});
+        check(*studio.desk);
     }
 }
 
-TEST(Actions, HaveTheirOwnMnemonicInTheirMenu) {
-    PreparedStudio studio;
-    std::set<std::pair<Menu, char>> taken;
-    for (const auto& action : actions()) {
-        const char key = static_cast<char>(std::tolower(action.text[action.text.find('&') + 1]));
-        EXPECT_TRUE(taken.insert({action.menu, key}).second) << action.id << " shares " << key;
-    }
+TEST(Actions, HaveTheirOwnId) {
+    std::set<std::string_view> ids;
+    for (const auto& action : actions())
+        EXPECT_TRUE(ids.insert(action.id).second) << action.id;
+}
+
+TEST(Actions, ThoseShownTogetherHaveTheirOwnKeyAndMnemonic) {
+    in_each_place([](const Desk& desk) {
+        std::set<std::string_view> keys;
+        std::set<std::pair<Menu, char>> taken;
+        for (const auto& action : actions()) {
+            if (!is_shown(action, desk)) continue;
+            EXPECT_TRUE(action.key.empty() || keys.insert(action.key).second) << action.key;
+            const std::string text = menu_text(action, desk);
+            ASSERT_NE(text.find('&'), std::string::npos) << action.id << " has no mnemonic";
+            const char key = static_cast<char>(std::tolower(text[text.find('&') + 1]));
+            EXPECT_TRUE(taken.insert({action.menu, key}).second) << action.id << " shares " << key;
+        }
+    });
 }
 
 TEST(Actions, WithoutAStudioOnlyThoseThatNeedNoneRun) {
     ScriptedFront front;
     const Desk desk({[] { return test_day; }, {}, nullptr, [] {}}, front);
+    const std::set<std::string_view> need_none = {"studio.new",   "studio.open", "studio.sample",
+                                                  "studio.close", "help.manual", "help.keys"};
     for (const auto& action : actions()) {
-        const bool needs_none = action.id == "studio.new" || action.id == "studio.open" ||
-                                action.id == "studio.sample" || action.id == "studio.close";
-        EXPECT_EQ(action.may_run(desk), needs_none) << action.id;
+        if (!is_shown(action, desk)) continue;
+        EXPECT_EQ(action.may_run(desk), need_none.contains(action.id)) << action.id;
     }
+}
+
+TEST(Desk, RemembersTheStudiosOpenedLast) {
+    PreparedStudio studio;
+    const auto first = studio.desk->file().path();
+    studio.desk->create({studio.folder / "other.lowledger", {}});
+    EXPECT_EQ(studio.desk->recent(), (std::vector{studio.folder / "other.lowledger", first}));
+    const auto& again = action("studio.recent.1");
+    ASSERT_TRUE(is_shown(again, *studio.desk));
+    EXPECT_EQ(menu_text(again, *studio.desk), "&1 test");
+    EXPECT_FALSE(is_shown(action("studio.recent.2"), *studio.desk));
+    again.run(*studio.desk);
+    EXPECT_EQ(studio.desk->file().path(), first);
+    std::filesystem::remove(studio.folder / "other.lowledger");
+    EXPECT_EQ(recent_studios(studio.folder), std::vector{first});
 }
 
 TEST(Desk, AnswersForWhatWasTyped) {
