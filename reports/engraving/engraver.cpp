@@ -270,23 +270,38 @@ Millimetres Engraver::bar_line_width(BarLine kind) const {
         case BarLine::double_line:
             return length(thin_bar_line * 2.0 + bar_line_gap);
         case BarLine::final_line:
+            return length(thin_bar_line + bar_line_gap + thick_bar_line);
+        case BarLine::repeat_starts:
+        case BarLine::repeat_ends:
             break;
     }
-    return length(thin_bar_line + bar_line_gap + thick_bar_line);
+    return length(thin_bar_line + bar_line_gap * 2.0 + thick_bar_line) + repeat_dot_width();
+}
+
+Millimetres Engraver::repeat_dot_width() const {
+    return length(symbols_->ink(Symbol::augmentation_dot).width());
 }
 
 void Engraver::draw_bar_line(Page& page, const Staff& staff, BarLine kind, Millimetres left) const {
     const Millimetres overlap = staff_line() / 2.0;
     const Millimetres top = y_of(staff, top_line) - overlap;
     const Millimetres bottom = y_of(staff, bottom_line) + overlap;
-    const auto draw = [&](Millimetres from, StaffSpaces width) {
-        const Millimetres x = from + length(width) / 2.0;
+    const auto draw = [&](StaffSpaces width) {
+        const Millimetres x = left + length(width) / 2.0;
         add_line(page, {x, top}, {x, bottom}, length(width));
+        left += length(width + bar_line_gap);
     };
-    draw(left, thin_bar_line);
-    if (kind == BarLine::single) return;
-    const StaffSpaces second = kind == BarLine::final_line ? thick_bar_line : thin_bar_line;
-    draw(left + length(thin_bar_line + bar_line_gap), second);
+    const auto draw_dots = [&] {
+        for (const int space : {3, 5})
+            draw_symbol(page, Symbol::augmentation_dot, {left, y_of(staff, {space})});
+        left += repeat_dot_width() + length(bar_line_gap);
+    };
+    if (kind == BarLine::repeat_ends) draw_dots();
+    if (kind == BarLine::repeat_starts) draw(thick_bar_line);
+    draw(thin_bar_line);
+    if (kind == BarLine::double_line) draw(thin_bar_line);
+    if (kind == BarLine::final_line || kind == BarLine::repeat_ends) draw(thick_bar_line);
+    if (kind == BarLine::repeat_starts) draw_dots();
 }
 
 Millimetres Engraver::ottava_bassa_height() const {

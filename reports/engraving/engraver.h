@@ -8,12 +8,11 @@
 #include "model/units/quantity.h"
 #include "reports/canvas/faces.h"
 #include "reports/canvas/page.h"
+#include "reports/engraving/music.h"
 #include "reports/engraving/staff.h"
 #include "reports/engraving/symbols.h"
 
 namespace lowledger::engraving {
-
-enum class Duration { whole, half, quarter, eighth };
 
 /// Which accidental stands before a note.
 enum class AccidentalMark {
@@ -33,8 +32,6 @@ struct Note {
     bool octave_up = false;
     bool operator==(const Note&) const = default;
 };
-
-enum class BarLine { single, double_line, final_line };
 
 /// Ink beside and around an anchor: to its left and right, and above and below the staff's top line (above is
 /// negative, as y goes down).
@@ -103,6 +100,7 @@ class Engraver {
 
   private:
     void draw_symbol(canvas::Page& page, Symbol symbol, canvas::Point at) const;
+    [[nodiscard]] units::Millimetres repeat_dot_width() const;
     void draw_stem(canvas::Page& page, const Staff& staff, const Note& note, units::Millimetres anchor) const;
 
     const canvas::Faces* faces_;

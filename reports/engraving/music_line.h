@@ -1,33 +1,11 @@
 #pragma once
 
-#include <string>
-#include <variant>
 #include <vector>
 
 #include "reports/engraving/engraver.h"
+#include "reports/engraving/music.h"
 
 namespace lowledger::engraving {
-
-struct LineNote {
-    units::Spelling spelling;
-    Duration duration = Duration::quarter;
-    /// Fingering or position under the staff; may be empty.
-    std::string figure;
-};
-
-struct Rest {
-    Duration duration = Duration::quarter;
-};
-
-using Event = std::variant<LineNote, Rest, BarLine>;
-
-/// One voice on one staff, in time. Accidentals are shown where the key or the bar so far says otherwise, and
-/// hold until the next bar line.
-struct MusicLine {
-    horns::Clef clef = horns::Clef::bass;
-    KeySignature key;
-    std::vector<Event> events;
-};
 
 /// The narrowest staff on which nothing touches.
 units::Millimetres narrowest_line(const Engraver& engraver, const MusicLine& line);

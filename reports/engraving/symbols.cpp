@@ -89,6 +89,12 @@ Drawing notehead(const Faces& faces, char32_t code_point) {
     return placed(raw.steps, 1.0, 0.0, 1.0, -(raw.ink.bottom + raw.ink.top).value() / 2.0);
 }
 
+/// A sign whose lowest ink is at 0.
+Drawing standing(const Faces& faces, char32_t code_point) {
+    const Drawing raw = notation(faces, code_point, 0.0);
+    return placed(raw.steps, 1.0, 0.0, 1.0, -raw.ink.bottom.value());
+}
+
 /// An accidental of DejaVu Sans `height` spaces high, with the height of its note at the share `middle` of
 /// it: that face's accidentals are better drawn than Noto Music's.
 Drawing accidental(const Faces& faces, char32_t code_point, double height, double middle) {
@@ -140,8 +146,15 @@ std::map<Symbol, Drawing> all_drawings(const Faces& faces) {
     all[Symbol::rest_half] = rectangle(rest_width, 0.0, rest_thickness);
     all[Symbol::rest_quarter] = notation(faces, U'\U0001D13D', 2.0);
     all[Symbol::rest_8th] = notation(faces, U'\U0001D13E', 2.0);
-    const Drawing octave_sign = notation(faces, U'\U0001D137', 0.0);
-    all[Symbol::ottava_bassa] = placed(octave_sign.steps, 1.0, 0.0, 1.0, -octave_sign.ink.bottom.value());
+    all[Symbol::ottava_bassa] = standing(faces, U'\U0001D137');
+    all[Symbol::augmentation_dot] = notehead(faces, U'\U0001D16D');
+    all[Symbol::fermata_above] = standing(faces, U'\U0001D110');
+    all[Symbol::breath_mark] = standing(faces, U'\U0001D112');
+    // These share the baseline that the font gives them.
+    constexpr double baseline = 0.0;
+    all[Symbol::dynamic_piano] = notation(faces, U'\U0001D18F', baseline);
+    all[Symbol::dynamic_mezzo] = notation(faces, U'\U0001D190', baseline);
+    all[Symbol::dynamic_forte] = notation(faces, U'\U0001D191', baseline);
     return all;
 }
 
@@ -184,9 +197,21 @@ std::string_view smufl_name(Symbol symbol) {
         case Symbol::rest_8th:
             return "rest8th";
         case Symbol::ottava_bassa:
+            return "ottavaBassaVb";
+        case Symbol::augmentation_dot:
+            return "augmentationDot";
+        case Symbol::fermata_above:
+            return "fermataAbove";
+        case Symbol::breath_mark:
+            return "breathMarkComma";
+        case Symbol::dynamic_piano:
+            return "dynamicPiano";
+        case Symbol::dynamic_mezzo:
+            return "dynamicMezzo";
+        case Symbol::dynamic_forte:
             break;
     }
-    return "ottavaBassaVb";
+    return "dynamicForte";
 }
 
 SymbolSet::SymbolSet(const canvas::Faces& faces) : drawings_(all_drawings(faces)) {}

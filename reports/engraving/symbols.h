@@ -30,6 +30,12 @@ enum class Symbol {
     rest_quarter,
     rest_8th,
     ottava_bassa,
+    augmentation_dot,
+    fermata_above,
+    breath_mark,
+    dynamic_piano,
+    dynamic_mezzo,
+    dynamic_forte,
 };
 
 /// The symbol's glyph name in the Standard Music Font Layout (SMuFL 1.4, tables of glyphs): "gClef".

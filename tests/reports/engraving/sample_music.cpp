@@ -1,11 +1,117 @@
 #include "tests/reports/engraving/sample_music.h"
 
+#include <algorithm>
+#include <array>
+#include <utility>
+
 namespace lowledger::engraving {
 namespace {
 
 LineNote note(const char* name, Duration duration, const char* figure) {
     return {units::parse_spelling(name).value(), duration, figure};
 }
+
+/// Makes a line bar by bar.
+class Composer {
+  public:
+    explicit Composer(unsigned seed) : random_(seed) {}
+
+    MusicLine compose() {
+        line_.clef = static_cast<horns::Clef>(pick(0, 3));
+        line_.key.fifths = pick(-5, 5);
+        constexpr std::array<TimeSignature, 4> times = {{{4, 4}, {3, 4}, {2, 4}, {6, 8}}};
+        line_.time = times.at(static_cast<std::size_t>(pick(0, 3)));
+        if (pick(0, 1) == 0) line_.tempo = "Slow";
+        middle_ = line_.clef == horns::Clef::treble ? 34 : line_.clef == horns::Clef::bass ? 22 : 28;
+        step_ = middle_ + pick(-5, 5);
+        const int bars = pick(1, 9);
+        for (int bar = 1; bar <= bars; ++bar) {
+            fill_bar();
+            end_bar(bar == bars);
+        }
+        return line_;
+    }
+
+  private:
+    int pick(int from, int to) {
+        return from + static_cast<int>(random_() % static_cast<unsigned>(to - from + 1));
+    }
+    bool now_and_then(int in) { return pick(1, in) == 1; }
+
+    void fill_bar() {
+        constexpr std::array<std::pair<Duration, int>, 6> lengths = {{{Duration::eighth, 0},
+                                                                      {Duration::quarter, 0},
+                                                                      {Duration::quarter, 1},
+                                                                      {Duration::half, 0},
+                                                                      {Duration::half, 1},
+                                                                      {Duration::whole, 0}}};
+        double room = eighths_of(*line_.time);
+        while (room > 0.5) {
+            const auto [duration, dots] =
+                lengths.at(static_cast<std::size_t>(std::min(pick(0, 5), pick(0, 5))));
+            if (eighths_of(duration, dots) > room) continue;
+            room -= eighths_of(duration, dots);
+            if (!tied_ && now_and_then(8)) {
+                line_.events.emplace_back(Rest{duration, dots});
+            } else {
+                add_note(duration, dots);
+            }
+        }
+    }
+
+    void add_note(Duration duration, int dots) {
+        LineNote note;
+        if (tied_) {
+            note.spelling = *tied_;
+        } else {
+            step_ = std::clamp(step_ + pick(-4, 4), middle_ - reach, middle_ + reach);
+            note.spelling = {static_cast<units::Letter>(step_ % 7), 0, step_ / 7};
+            note.spelling.alteration =
+                now_and_then(5) ? pick(-1, 1) : alteration_in(line_.key, note.spelling.letter);
+            if (now_and_then(3)) note.figure = now_and_then(2) ? "12" : "0";
+            if (now_and_then(9)) note.tendency = units::Cents(pick(-30, 30));
+            if (now_and_then(9)) note.dynamic = static_cast<Dynamic>(pick(0, 5));
+            if (now_and_then(9)) note.hairpin = static_cast<Hairpin>(pick(0, 1));
+            if (now_and_then(12)) note.words = "hold it";
+        }
+        note.duration = duration;
+        note.dots = dots;
+        note.fermata = now_and_then(12);
+        note.tied = now_and_then(7);
+        tied_.reset();
+        if (note.tied) tied_ = note.spelling;
+        if (!slur_ && now_and_then(4)) {
+            note.slur_starts = slur_ = true;
+        } else if (slur_ && now_and_then(3)) {
+            note.slur_ends = true;
+            slur_ = false;
+        }
+        note.breath = !note.tied && !slur_ && now_and_then(6);
+        line_.events.emplace_back(note);
+    }
+
+    void end_bar(bool last) {
+        if (!last) {
+            line_.events.emplace_back(static_cast<BarLine>(std::max(pick(-12, 4), 0)));
+            return;
+        }
+        if (tied_ || slur_) {
+            line_.events.emplace_back(BarLine::single);
+            LineNote note{tied_.value_or(units::Spelling{units::Letter::d, 0, 3})};
+            note.slur_ends = slur_;
+            line_.events.emplace_back(note);
+        }
+        line_.events.emplace_back(BarLine::final_line);
+    }
+
+    std::mt19937 random_;
+    MusicLine line_;
+    static constexpr int reach = 12;
+    int middle_ = 0;
+    int step_ = 0;
+    bool slur_ = false;
+    std::optional<units::Spelling> tied_;
+};
 
 }  // namespace
 
@@ -88,6 +194,10 @@ MusicLine random_line(unsigned seed) {
     }
     line.events.emplace_back(BarLine::final_line);
     return line;
+}
+
+MusicLine random_music(unsigned seed) {
+    return Composer(seed).compose();
 }
 
 }  // namespace lowledger::engraving
