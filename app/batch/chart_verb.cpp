@@ -12,7 +12,6 @@
 #include "app/batch/output_files.h"
 #include "app/batch/verbs.h"
 #include "model/exchange/chart_json.h"
-#include "model/exchange/kind_files.h"
 #include "model/studio/file_words.h"
 #include "model/studio/kind_of.h"
 #include "model/units/refusal.h"
@@ -26,6 +25,7 @@ namespace {
 struct Asked {
     std::string kind;
     std::string studio;
+    std::string kinds;
     std::string horn;
     std::string student;
     std::string reader;
@@ -75,11 +75,7 @@ Charted charted_horn(const Asked& asked, const Surroundings& surroundings) {
     const studio::Horn horn = horn_marked(file, asked.horn);
     const auto facts = file.facts();
     Charted charted{studio::kind_of(horn), std::nullopt, facts.accidentals, pages::paper_of(facts)};
-    if (horns::find_kind(exchange::kinds_with_own(asked.studio), horn.kind_id) == nullptr)
-        surroundings.errors << fmt::format(
-            "The kind \"{}\" of horn {} is neither among those that come with the program nor in the folder "
-            "kinds beside the studio; the copy in the studio is used.\n",
-            horn.kind_id, horn.mark);
+    tell_vanished_kind(file, horn, surroundings.errors);
     if (const auto student = player(file, horn, asked, day, surroundings.errors))
         charted.horn = {horn.mark, student->name,
                         tuning::answer(tuning_inputs(file, *student, horn, day)).profile};
@@ -87,9 +83,7 @@ Charted charted_horn(const Asked& asked, const Surroundings& surroundings) {
 }
 
 Charted charted_kind(const Asked& asked) {
-    const auto kinds =
-        asked.studio.empty() ? horns::built_in_kinds() : exchange::kinds_with_own(asked.studio);
-    return {choose_kind(kinds, asked.kind, "KIND"), std::nullopt};
+    return {kind_asked({asked.studio, asked.kinds}, asked.kind, "KIND"), std::nullopt};
 }
 
 canvas::Paper paper_asked(const Asked& asked, canvas::Paper otherwise) {
@@ -140,10 +134,14 @@ void add_chart_verb(CLI::App& program, Surroundings& surroundings) {
     auto asked = std::make_shared<Asked>();
     CLI::App* verb = program.add_subcommand(
         "chart", "The fingering or position chart of a kind, or of a horn of a studio with its own leans.");
-    auto* kind = verb->add_option("KIND", asked->kind, "Key of the kind, as 'kinds' lists it");
+    auto* kind = verb->add_option("KIND", asked->kind,
+                                  "Key of the kind, as 'kinds' lists it, or a kind's file, NAME.toml");
     auto* studio =
         verb->add_option("--studio", asked->studio, "The studio of the horn; its own kinds count for KIND")
             ->type_name("STUDIO");
+    verb->add_option("--kinds", asked->kinds, "Your folder of own kinds for KIND")
+        ->type_name("FOLDER")
+        ->needs(kind);
     auto* horn = verb->add_option("--horn", asked->horn, "Mark of the horn")
                      ->type_name("MARK")
                      ->needs(studio)

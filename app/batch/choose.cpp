@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+#include <ostream>
 
+#include "model/exchange/kind_files.h"
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
 #include "model/tuning/inputs.h"
@@ -87,6 +89,14 @@ studio::Horn choose_horn(const store::StudioFile& file, const studio::Student& s
         throw units::Refusal(
             fmt::format("{} plays no horn on {}. Name one with --horn MARK.", student.name, on.iso()));
     throw units::Refusal(fmt::format("{} plays {}. Name one with --horn MARK.", student.name, marks(horns)));
+}
+
+void tell_vanished_kind(const store::StudioFile& file, const studio::Horn& horn, std::ostream& errors) {
+    if (horns::find_kind(exchange::kinds_with_own(file.path()), horn.kind_id) != nullptr) return;
+    errors << fmt::format(
+        "The kind \"{}\" of horn {} is neither among those that come with the program nor in the folder "
+        "kinds beside the studio; the copy in the studio is used.\n",
+        horn.kind_id, horn.mark);
 }
 
 tuning::TuningInputs tuning_inputs(const store::StudioFile& file, const studio::Student& student,

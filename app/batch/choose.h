@@ -1,5 +1,6 @@
 #pragma once
 
+#include <iosfwd>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -24,6 +25,9 @@ studio::Horn horn_marked(const store::StudioFile& file, std::string_view mark);
 /// The horns that the student plays on that day, in the order they were taken.
 std::vector<studio::Horn> horns_of(const store::StudioFile& file, const studio::Student& student,
                                    studio::Date on);
+
+/// Says on the error stream that the horn's kind is nowhere but in its copy in the studio, if it is so.
+void tell_vanished_kind(const store::StudioFile& file, const studio::Horn& horn, std::ostream& errors);
 
 /// The question that the studio's records put for a student on a horn.
 tuning::TuningInputs tuning_inputs(const store::StudioFile& file, const studio::Student& student,

@@ -80,6 +80,7 @@ std::vector<Made> make_handouts(const Asked& asked, const canvas::Faces& faces, 
                                                day.iso());
         for (const studio::Horn& horn : horns) {
             tell_undrawable(student, horn, faces, surroundings.errors);
+            tell_vanished_kind(file, horn, surroundings.errors);
             const tuning::TuningInputs inputs = tuning_inputs(file, student, horn, day);
             made.push_back({fmt::format("{}, {}", student.name, horn.mark),
                             pages::handout({.facts = facts,

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "app/batch/choose_kind.h"
 #include "app/batch/verbs.h"
-#include "model/exchange/kind_files.h"
 
 namespace lowledger::batch {
 
@@ -33,14 +33,15 @@ void list_kinds(const std::vector<horns::HornKind>& kinds, std::ostream& out) {
 }  // namespace
 
 void add_kinds_verb(CLI::App& program, Surroundings& surroundings) {
-    auto studio = std::make_shared<std::string>();
+    auto own = std::make_shared<OwnKinds>();
     CLI::App* verb = program.add_subcommand("kinds", "List the kinds of horn: key, name, slides, readers.");
-    verb->add_option("--studio", *studio, "With a teacher's own, of the folder kinds beside this studio")
-        ->type_name("STUDIO");
-    verb->callback([studio, &surroundings] {
-        list_kinds(studio->empty() ? horns::built_in_kinds() : exchange::kinds_with_own(*studio),
-                   surroundings.out);
-    });
+    auto* studio = verb->add_option("--studio", own->studio,
+                                    "With a teacher's own, of the folder kinds beside this studio")
+                       ->type_name("STUDIO");
+    verb->add_option("--kinds", own->folder, "With a teacher's own, of this folder")
+        ->type_name("FOLDER")
+        ->excludes(studio);
+    verb->callback([own, &surroundings] { list_kinds(kinds_of(*own), surroundings.out); });
 }
 
 }  // namespace lowledger::batch

@@ -26,6 +26,7 @@ namespace {
 struct Asked {
     std::string sheet;
     std::string kind;
+    std::string kinds;
     std::string slides;
     std::string level = "beginner";
     std::optional<double> room_celsius;
@@ -61,7 +62,7 @@ std::optional<units::Celsius> room(const Asked& asked) {
 }
 
 Question question_of_sheet(const Asked& asked, studio::Date today) {
-    const horns::HornKind& kind = choose_kind(horns::built_in_kinds(), asked.kind, "--kind");
+    const horns::HornKind kind = kind_asked({"", asked.kinds}, asked.kind, "--kind");
     const auto level = studio::parse_level(asked.level);
     if (!level)
         throw units::Refusal(fmt::format("--level {}: write beginner, middle or advanced.", asked.level));
@@ -99,10 +100,11 @@ Question question_of_sheet(const Asked& asked, studio::Date today) {
     return question;
 }
 
-Question question_of_studio(const Asked& asked, studio::Date today) {
+Question question_of_studio(const Asked& asked, studio::Date today, std::ostream& errors) {
     const auto file = store::StudioFile::open(asked.studio, store::Access::read_only);
     const studio::Student student = choose_student(file, asked.student);
     const studio::Horn horn = choose_horn(file, student, asked.horn, today);
+    tell_vanished_kind(file, horn, errors);
     return {tuning_inputs(file, student, horn, today), file.facts().accidentals};
 }
 
@@ -129,7 +131,8 @@ studio::Date day_asked(const Asked& asked, studio::Date today) {
 
 void give_settings(const Asked& asked, const Surroundings& surroundings) {
     const studio::Date day = day_asked(asked, surroundings.today);
-    Question question = asked.studio.empty() ? question_of_sheet(asked, day) : question_of_studio(asked, day);
+    Question question = asked.studio.empty() ? question_of_sheet(asked, day)
+                                             : question_of_studio(asked, day, surroundings.errors);
     apply_hand(asked, question.inputs);
     const tuning::TuningAnswer answer = tuning::answer(question.inputs);
     surroundings.out << (asked.json ? exchange::settings_json(question.inputs, answer)
@@ -141,7 +144,8 @@ void add_sheet_options(CLI::App& verb, Asked& asked) {
     auto* sheet =
         verb.add_option("--sheet", asked.sheet, "Readings as CSV: note,fingering,cents and perhaps take")
             ->type_name("CSV");
-    auto* kind = verb.add_option("--kind", asked.kind, "Kind of horn, as 'kinds' lists it")
+    auto* kind = verb.add_option("--kind", asked.kind,
+                                 "Kind of horn, as 'kinds' lists it, or a kind's file, NAME.toml")
                      ->type_name("KIND")
                      ->needs(sheet);
     sheet->needs(kind)->group(group);
@@ -149,6 +153,7 @@ void add_sheet_options(CLI::App& verb, Asked& asked) {
     const auto with_sheet = [&](CLI::Option* option, const char* type) {
         option->type_name(type)->needs(sheet)->group(group);
     };
+    with_sheet(verb.add_option("--kinds", asked.kinds, "Your folder of own kinds for --kind"), "FOLDER");
     with_sheet(verb.add_option("--slides", asked.slides, "Slides as CSV: slide,position,least,travel"),
                "CSV");
     with_sheet(verb.add_option("--level", asked.level, "beginner, middle or advanced")->capture_default_str(),

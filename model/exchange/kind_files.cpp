@@ -27,14 +27,12 @@ std::vector<fs::path> kind_files_in(const fs::path& folder) {
     return files;
 }
 
-}  // namespace
-
-std::vector<horns::HornKind> kinds_with_own(const fs::path& studio_file) {
+std::vector<horns::HornKind> with_files(const std::vector<fs::path>& files) {
     std::vector<horns::HornKind> kinds = horns::built_in_kinds();
     std::map<std::string, std::string> own;
-    for (const fs::path& file : kind_files_in(studio_file.parent_path() / "kinds")) {
+    for (const fs::path& file : files) {
         const std::string name = file.string();
-        horns::HornKind kind = horns::read_kind(read_text_file(file), name);
+        horns::HornKind kind = read_kind_file(file);
         if (horns::find_kind(horns::built_in_kinds(), kind.id) != nullptr)
             throw units::Refusal(
                 fmt::format("{}: id \"{}\" is that of a kind that comes with the program. Give your own kind "
@@ -47,6 +45,24 @@ std::vector<horns::HornKind> kinds_with_own(const fs::path& studio_file) {
         kinds.push_back(std::move(kind));
     }
     return kinds;
+}
+
+}  // namespace
+
+horns::HornKind read_kind_file(const fs::path& file) {
+    return horns::read_kind(read_text_file(file), file.string());
+}
+
+std::vector<horns::HornKind> kinds_with_own(const fs::path& studio_file) {
+    return with_files(kind_files_in(studio_file.parent_path() / "kinds"));
+}
+
+std::vector<horns::HornKind> kinds_with_folder(const fs::path& folder) {
+    std::error_code error;
+    if (!fs::is_directory(folder, error))
+        throw units::Refusal(
+            fmt::format("{} is no folder. Name the folder that your kinds' files are in.", folder.string()));
+    return with_files(kind_files_in(folder));
 }
 
 }  // namespace lowledger::exchange

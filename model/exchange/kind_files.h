@@ -13,4 +13,10 @@ namespace lowledger::exchange {
 /// has the id of a built-in kind or of another file there. No kind is replaced by another.
 std::vector<horns::HornKind> kinds_with_own(const std::filesystem::path& studio_file);
 
+/// The same with a teacher's folder itself, which has to be there.
+std::vector<horns::HornKind> kinds_with_folder(const std::filesystem::path& folder);
+
+/// The kind of one file. Throws Refusal as horns::read_kind does, or because the file cannot be read.
+horns::HornKind read_kind_file(const std::filesystem::path& file);
+
 }  // namespace lowledger::exchange

@@ -116,6 +116,12 @@ class Chart(BatchTest):
         self.assertEqual(finished.returncode, 0, finished.stderr)
         self.assertIn("BBb tuba", finished.stdout)
         self.assert_says(finished.stderr, '"gone"', "T-4", "copy in the studio")
+        for words in (["settings", "--studio", copy, "--student", "Odysseas", "--on", AS_OF],
+                      ["handouts", copy, "--into", self.folder / "one.pdf", "--student", "Odysseas", "--on", AS_OF]):
+            with self.subTest(words[0]):
+                finished = run(*words)
+                self.assertEqual(finished.returncode, 0, finished.stderr)
+                self.assert_says(finished.stderr, '"gone"', "T-4", "copy in the studio")
 
     def test_what_cannot_be_is_refused(self):
         self.assert_says(self.refused("chart", "kazoo"), "kazoo", "bbb-tuba-3")

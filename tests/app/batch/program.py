@@ -59,6 +59,7 @@ class BatchTest(unittest.TestCase):
 
     def file(self, name, content):
         path = self.folder / name
+        path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(content if isinstance(content, bytes) else content.encode("utf-8"))
         return path
 

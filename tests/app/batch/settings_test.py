@@ -3,6 +3,7 @@
 import json
 import math
 import pathlib
+import re
 import unittest
 
 import jsonschema
@@ -11,6 +12,7 @@ from objective import designed_length, objective, played
 from program import AS_OF, BatchTest
 
 SCHEMA = pathlib.Path(__file__).parents[3] / "docs/schemas/lowledger.settings-1.schema.json"
+KINDS = pathlib.Path(__file__).parents[3] / "model/horns/kinds"
 SHEET = """note,fingering,cents,take
 Bb1,0,38,1
 A1,2,34,1
@@ -118,6 +120,20 @@ class Settings(BatchTest):
             closed = (1 - kappa) * 1200 * math.log2(1 + 2 * home / settings["tube"]["open_mm"])
             self.assertAlmostEqual(settings["card"]["band_note"]["reading_cents"], 0, delta=0.05)
             self.assertAlmostEqual(settings["card"]["steps"][0]["aim_cents"], closed, delta=0.05)
+
+    def test_a_teachers_own_kind_by_file_or_folder(self):
+        text = re.sub(r'(?m)^id = "bbb-tuba-3"', 'id = "old-tuba"', (KINDS / "bbb-tuba-3.toml").read_text(encoding="utf-8"))
+        text = re.sub(r'(?m)^name = ".*"$', 'name = "Our old tuba"', text, count=1)
+        file = self.file("kinds/old.toml", text)
+        plain = self.done(*self.sheet_words())
+        self.assertEqual(plain.replace("BBb tuba, three valves", "Our old tuba"), self.done(*self.sheet_words(kind=str(file))))
+        self.assertIn("Our old tuba", self.done(*self.sheet_words(kind="old-tuba"), "--kinds", file.parent))
+        self.assert_says(self.refused(*self.sheet_words(kind="old-tuba")), "old-tuba", "bbb-tuba-3")
+        self.assert_says(self.refused(*self.sheet_words(kind="kazoo"), "--kinds", file.parent), "kazoo", "old-tuba")
+        self.assert_says(self.refused(*self.sheet_words(), "--kinds", file), file, "folder")
+        self.assert_says(self.refused(*self.sheet_words(kind=str(file) + ".toml")), "old.toml.toml")
+        self.file("kinds/old.toml", text.replace("designed_mm = 20", "designed_mm = -20"))
+        self.assert_says(self.refused(*self.sheet_words(kind=str(file))), "old.toml", "line", "designed_mm", "0 to 2000")
 
     def test_unknown_positions_give_relative_advice(self):
         settings = self.json_of(*self.sheet_words(slides=None))
