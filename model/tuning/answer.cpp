@@ -20,8 +20,7 @@ TuningAnswer answer(const TuningInputs& inputs, const Figures& figures) {
     if (answer.enough.tuning_notes_in()) {
         answer.remains = remains_of(inputs, belief.profile, answer.question, answer.settings, figures);
     }
-    answer.places_on_slide =
-        places_on_slide(inputs, belief.profile, answer.question, answer.settings, figures);
+    answer.places_on_slide = places_on_slide(inputs, belief.profile, answer.question, answer.settings);
     answer.next_note = next_note(inputs, belief, answer.question, answer.settings, answer.enough);
     answer.profile = std::move(belief.profile);
     return answer;

@@ -31,6 +31,20 @@ struct TeacherHand {
     bool operator==(const TeacherHand&) const = default;
 };
 
+/// Another horn of the student and what was read of them on it: it tells of the player.
+struct OtherHorn {
+    horns::HornKind kind;
+    /// Where its slides stand, by slide id; a missing one is unknown.
+    std::map<std::string, units::Millimetres> positions{};
+    std::vector<studio::TuningSheet> sheets{};
+};
+
+/// Another student on the same horn and what was read of them: it tells of the horn.
+struct OtherPlayer {
+    studio::Level level = studio::Level::beginner;
+    std::vector<studio::TuningSheet> sheets{};
+};
+
 /// All that an answer rests on.
 struct TuningInputs {
     horns::HornKind kind;
@@ -51,6 +65,8 @@ struct TuningInputs {
     /// What the student's tuner is set to.
     units::Hertz tuner_a4 = units::standard_a4;
     TeacherHand hand{};
+    std::vector<OtherHorn> other_horns{};
+    std::vector<OtherPlayer> other_players{};
 };
 
 /// Whether the tuning notes are in. Until they are nothing is to be moved.

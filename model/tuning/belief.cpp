@@ -1,12 +1,11 @@
 #include "model/tuning/belief.h"
 
-#include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
-#include "model/tuning/measured.h"
-#include "model/tuning/outlying.h"
-#include "model/tuning/ways.h"
+#include "model/tuning/conditioning.h"
+#include "model/tuning/warnings.h"
 
 namespace lowledger::tuning {
 namespace {
@@ -18,93 +17,6 @@ Eigen::Index row(std::size_t i) {
     return static_cast<Eigen::Index>(i);
 }
 
-/// One quantity that is predicted for every way: its terms today and what acoustics says.
-struct Quantity {
-    std::vector<Terms> terms;
-    Vector expected;
-};
-
-Quantity quantity(const TuningInputs& inputs, const TermModel& model, const std::vector<WayToPlay>& ways,
-                  const Shares& shares, int mouthpiece) {
-    const SlidesToday today = slides_today(inputs);
-    Quantity all{{}, Vector(row(ways.size()))};
-    for (std::size_t i = 0; i < ways.size(); ++i) {
-        const Playing playing{ways[i].note, ways[i].fingering, ways[i].partial, today.at};
-        all.terms.push_back(model.terms(playing, shares, mouthpiece));
-        add_places_today(all.terms.back(), model, today, playing, shares.horn);
-        all.expected[row(i)] = shares.horn * model.acoustic_lean(playing).value();
-    }
-    return all;
-}
-
-/// Prior covariance of two lists of sums of terms.
-Matrix prior(const TermModel& model, const std::vector<Terms>& rows, const std::vector<Terms>& columns) {
-    Matrix covariance(row(rows.size()), row(columns.size()));
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        for (std::size_t j = 0; j < columns.size(); ++j)
-            covariance(row(i), row(j)) = shared_variance(model, rows[i], columns[j], 0);
-    }
-    return covariance;
-}
-
-/// The readings' covariance, factorised, and what follows from it.
-class Conditioning {
-  public:
-    Conditioning(const TermModel& model, const std::vector<MeasuredNote>& measured, studio::Date today)
-        : model_(model), measured_(measured), today_(today), off_(row(measured.size())) {
-        const std::size_t size = measured.size();
-        Matrix covariance(row(size), row(size));
-        for (std::size_t i = 0; i < size; ++i) {
-            off_[row(i)] = (measured[i].mean - measured[i].expected).value();
-            for (std::size_t j = 0; j <= i; ++j) {
-                const int days = measured[i].sheet->on - measured[j].sheet->on;
-                covariance(row(i), row(j)) =
-                    shared_variance(model, measured[i].terms, measured[j].terms, days);
-            }
-            covariance(row(i), row(i)) += measured[i].noise.value();
-        }
-        factor_.compute(covariance.selfadjointView<Eigen::Lower>());
-        solved_off_ = factor_.solve(off_);
-    }
-
-    /// Covariance of a quantity (rows) with the readings.
-    [[nodiscard]] Matrix with_readings(const Quantity& quantity) const {
-        Matrix covariance(row(quantity.terms.size()), row(measured_.size()));
-        for (std::size_t i = 0; i < quantity.terms.size(); ++i) {
-            for (std::size_t j = 0; j < measured_.size(); ++j) {
-                covariance(row(i), row(j)) = shared_variance(model_, quantity.terms[i], measured_[j].terms,
-                                                             today_ - measured_[j].sheet->on);
-            }
-        }
-        return covariance;
-    }
-
-    [[nodiscard]] Vector mean(const Quantity& quantity, const Matrix& with) const {
-        return quantity.expected + with * solved_off_;
-    }
-
-    /// L^-1 with', so that a posterior covariance is prior - A' B.
-    [[nodiscard]] Matrix half(const Matrix& with) const { return factor_.matrixL().solve(with.transpose()); }
-
-    /// What each reading is off from what all others say of it, and the variance of that: e_i/(V^-1)_ii and
-    /// 1/(V^-1)_ii.
-    [[nodiscard]] std::vector<LeftOut> left_out() const {
-        const Matrix inverse = factor_.solve(Matrix::Identity(off_.size(), off_.size()));
-        std::vector<LeftOut> all;
-        for (Eigen::Index i = 0; i < off_.size(); ++i)
-            all.push_back({solved_off_[i] / inverse(i, i), 1.0 / inverse(i, i)});
-        return all;
-    }
-
-  private:
-    const TermModel& model_;
-    const std::vector<MeasuredNote>& measured_;
-    studio::Date today_;
-    Vector off_;
-    Eigen::LLT<Matrix> factor_;
-    Vector solved_off_;
-};
-
 std::vector<double> by_rows(const Matrix& matrix) {
     std::vector<double> all;
     all.reserve(static_cast<std::size_t>(matrix.size()));
@@ -115,60 +27,156 @@ std::vector<double> by_rows(const Matrix& matrix) {
     return all;
 }
 
+/// One unknown as it is today.
+struct Unknown {
+    double mean = 0.0;
+    double spread = 0.0;
+    double share_of_data = 0.0;
+};
+
+Unknown unknown_today(const Evidence& evidence, const Conditioning& conditioning, const TermKey& key) {
+    Terms terms;
+    evidence.own().model.add(terms, key, 1.0);
+    const Matrix with = conditioning.with_readings({terms});
+    const double before = shared_variance(terms, terms, 0);
+    const double after = std::max(0.0, before - conditioning.half(with).squaredNorm());
+    return {with.row(0).dot(conditioning.solved_off()), std::sqrt(after), 1.0 - after / before};
+}
+
+/// Whether the player was read with the slides in more than one place.
+bool tells_of_correction(const Evidence& evidence) {
+    const TermKey own = evidence.own().model.owned({TermKind::correction});
+    return std::ranges::any_of(evidence.notes, [&](const MeasuredNote& note) {
+        return std::ranges::binary_search(note.terms, own, {}, &Term::key);
+    });
+}
+
+/// The model is a product of what the player corrects and what the horn does; it is made linear about the
+/// best guess of the first, which settles at once.
+double corrects_more(const TuningInputs& inputs, const Figures& figures) {
+    constexpr int most = 5;
+    constexpr double settled = 1e-9;
+    double more = 0.0;
+    for (int k = 0; k < most; ++k) {
+        const Evidence evidence = evidence_of(inputs, figures, more);
+        if (!tells_of_correction(evidence)) break;
+        const std::vector<Row> rows = rows_of(evidence);
+        const double next =
+            unknown_today(evidence, Conditioning(rows, inputs.today), {TermKind::correction}).mean;
+        const bool done = std::abs(next - more) < settled;
+        more = next;
+        if (done) break;
+    }
+    return more;
+}
+
+Correction correction_of(const LevelFigures& level, const Unknown& more, double linear_about) {
+    constexpr double ninety = 1.6448536269514722;
+    const double middle = level.kappa + more.mean;
+    return {.part = 1.0 - horn_share(level.kappa, linear_about),
+            .spread = more.spread,
+            .low = std::clamp(middle - ninety * more.spread, 0.0, 1.0),
+            .high = std::clamp(middle + ninety * more.spread, 0.0, 1.0),
+            .share_of_data = more.share_of_data};
+}
+
+std::vector<SlideBelief> slide_beliefs(const TuningInputs& inputs, const Evidence& evidence,
+                                       const Conditioning& conditioning) {
+    std::vector<SlideBelief> slides;
+    for (std::size_t i = 0; i < inputs.kind.slides.size(); ++i) {
+        const Unknown more = unknown_today(evidence, conditioning, {TermKind::bore, static_cast<int>(i)});
+        slides.push_back({inputs.kind.slides[i].id, 1.0 + more.mean, more.spread});
+    }
+    return slides;
+}
+
+std::vector<ArmBelief> arm_beliefs(const TuningInputs& inputs, const Evidence& evidence,
+                                   const Conditioning& conditioning) {
+    std::vector<ArmBelief> arm;
+    if (!inputs.kind.hand_slide) return arm;
+    constexpr int furthest = 7;
+    for (int position = 2; position <= furthest; ++position) {
+        const Unknown out = unknown_today(evidence, conditioning, {TermKind::arm, position});
+        arm.push_back(
+            {position, units::Millimetres(out.mean), units::Millimetres(out.spread), out.share_of_data});
+    }
+    return arm;
+}
+
 /// Takes of just this way, brought to the slides as they stand.
-void count_takes(ProfileNote& note, const TermModel& model, const std::vector<MeasuredNote>& measured,
-                 const SlidesToday& today) {
+void count_takes(ProfileNote& note, const Evidence& evidence) {
+    const PlayerOnHorn& own = evidence.own();
     units::Cents sum(0.0);
-    for (const MeasuredNote& m : measured) {
-        if (m.playing.note != note.note || m.playing.fingering != note.fingering ||
+    for (const MeasuredNote& m : evidence.notes) {
+        if (m.source != 0 || m.playing.note != note.note || m.playing.fingering != note.fingering ||
             m.playing.partial != note.partial) {
             continue;
         }
-        const Playing now{note.note, note.fingering, note.partial, today.at};
-        const units::Cents moved = m.horn_share * (model.acoustic_lean(now) - model.acoustic_lean(m.playing));
+        const Playing now{note.note, note.fingering, note.partial, own.today.at};
+        const units::Cents moved =
+            m.horn_share * (own.model.acoustic_lean(now) - own.model.acoustic_lean(m.playing));
         note.takes += static_cast<int>(m.takes.size());
         sum += static_cast<double>(m.takes.size()) * (m.mean + moved);
     }
     if (note.takes > 0) note.mean_of_takes = sum / note.takes;
 }
 
+void count_sheets(TuningProfile& profile, const Evidence& evidence) {
+    for (const PlayerOnHorn& source : evidence.sources) {
+        const int sheets = static_cast<int>(source.sheets.used.size());
+        const Owners owners = source.model.owners();
+        if (owners.horn != 0) {
+            profile.sheets_of_other_horns += sheets;
+        } else if (owners.player != 0) {
+            profile.sheets_of_other_players += sheets;
+        } else {
+            profile.sheets_used = sheets;
+        }
+    }
+    profile.not_used = evidence.own().sheets.not_used;
+    profile.false_tones_left_out = evidence.false_tones;
+    for (const MeasuredNote& note : evidence.notes) {
+        if (note.source == 0) profile.takes_used += static_cast<int>(note.takes.size());
+    }
+}
+
+/// Variance that one more reading of two takes, in a sitting of its own, adds to the lean as played.
+double fresh_reading(const LevelFigures& level, const Figures& figures) {
+    return units::square(level.sitting).value() + units::square(figures.tuner).value() +
+           units::square(level.note_by_sitting).value() + units::square(level.take).value() / 2.0;
+}
+
 }  // namespace
 
 Belief believe(const TuningInputs& inputs, const Figures& figures) {
-    const TermModel model(inputs.kind, inputs.level, figures, inputs.studio_a4);
-    const LevelFigures& level = model.level();
-    const SheetsSorted sheets = sort_sheets(inputs.sheets);
+    const double more = corrects_more(inputs, figures);
+    const Evidence evidence = evidence_of(inputs, figures, more);
+    const std::vector<Row> rows = rows_of(evidence);
+    const Conditioning conditioning(rows, inputs.today);
+    const std::vector<WayToPlay> ways = ways_to_play(inputs, evidence.own().sheets.used);
+    const Predictions predictions = predictions_of(evidence, ways, more);
+    const Prediction& played = predictions.as_played;
+    const Prediction& slides = predictions.for_slides;
+
+    const Matrix played_with = conditioning.with_readings(played.terms);
+    const Matrix slides_with = conditioning.with_readings(slides.terms);
+    const Vector played_mean = conditioning.mean(played, played_with);
+    const Vector slides_mean = conditioning.mean(slides, slides_with);
+    const Vector aim_mean =
+        conditioning.mean(predictions.aim, conditioning.with_readings(predictions.aim.terms));
+    const Vector placed_mean =
+        conditioning.mean(predictions.placed, conditioning.with_readings(predictions.placed.terms));
+    const Matrix played_half = conditioning.half(played_with);
+    const Matrix slides_half = conditioning.half(slides_with);
+    const Matrix slides_posterior = prior(slides.terms, slides.terms) - slides_half.transpose() * slides_half;
+    const Matrix cross = prior(slides.terms, played.terms) - slides_half.transpose() * played_half;
+
     Belief belief;
     TuningProfile& profile = belief.profile;
-    const auto measured = measured_notes(inputs, figures, model, sheets.used, profile.false_tones_left_out);
-    const std::vector<WayToPlay> ways = ways_to_play(inputs, sheets.used);
-    const int mouthpiece = Mouthpieces(sheets.used).latest();
-    const double horn = 1.0 - level.kappa;
-    const Quantity slides = quantity(inputs, model, ways, {1.0, level.gamma, 0.0, 0.0, 0.0}, mouthpiece);
-    const Quantity played = quantity(inputs, model, ways, {horn, 1.0, 1.0, 1.0, 1.0}, mouthpiece);
-    const Quantity placed = quantity(inputs, model, ways, {horn, 1.0, 1.0, 1.0, 0.0}, mouthpiece);
-    const Quantity aim = quantity(inputs, model, ways, {horn, 1.0, 1.0, 0.0, 0.0}, mouthpiece);
-
-    const Conditioning conditioning(model, measured, inputs.today);
-    const Matrix slides_with = conditioning.with_readings(slides);
-    const Matrix played_with = conditioning.with_readings(played);
-    const Matrix slides_half = conditioning.half(slides_with);
-    const Matrix played_half = conditioning.half(played_with);
-    const Vector slides_mean = conditioning.mean(slides, slides_with);
-    const Vector played_mean = conditioning.mean(played, played_with);
-    const Vector aim_mean = conditioning.mean(aim, conditioning.with_readings(aim));
-    const Vector placed_mean = conditioning.mean(placed, conditioning.with_readings(placed));
-    const Matrix slides_posterior =
-        prior(model, slides.terms, slides.terms) - slides_half.transpose() * slides_half;
-    const Matrix cross = prior(model, slides.terms, played.terms) - slides_half.transpose() * played_half;
-    const double fresh = units::square(level.sitting).value() + units::square(figures.tuner).value() +
-                         units::square(level.note_by_sitting).value() +
-                         units::square(level.take).value() / 2.0;
-
-    const SlidesToday today = slides_today(inputs);
+    const LevelFigures& level = figures.of(inputs.level);
     for (std::size_t i = 0; i < ways.size(); ++i) {
         const auto at = row(i);
-        const double before = shared_variance(model, played.terms[i], played.terms[i], 0);
+        const double before = shared_variance(played.terms[i], played.terms[i], 0);
         const double after = std::max(0.0, before - played_half.col(at).squaredNorm());
         ProfileNote note{ways[i].note, ways[i].fingering, ways[i].partial, ways[i].usual};
         note.mean = units::Cents(played_mean[at]);
@@ -178,15 +186,19 @@ Belief believe(const TuningInputs& inputs, const Figures& figures) {
         note.slides_spread = units::Cents(std::sqrt(std::max(0.0, slides_posterior(at, at))));
         note.aim = units::Cents(aim_mean[at]);
         note.share_of_data = 1.0 - after / before;
-        count_takes(note, model, measured, today);
+        count_takes(note, evidence);
         profile.notes.push_back(note);
-        belief.reading_variance.push_back(after + fresh);
+        belief.reading_variance.push_back(after + fresh_reading(level, figures));
     }
-    profile.outlying = outlying_takes(measured, conditioning.left_out(), level, figures.outlying);
-    profile.not_used = sheets.not_used;
-    profile.sheets_used = static_cast<int>(sheets.used.size());
-    for (const MeasuredNote& note : measured)
-        profile.takes_used += static_cast<int>(note.takes.size());
+    profile.correction =
+        correction_of(level, unknown_today(evidence, conditioning, {TermKind::correction}), more);
+    profile.slides = slide_beliefs(inputs, evidence, conditioning);
+    profile.arm = arm_beliefs(inputs, evidence, conditioning);
+    Warnings warnings = warnings_of(inputs, figures, more);
+    profile.outlying = std::move(warnings.takes);
+    profile.moves = std::move(warnings.moves);
+    profile.other_horn = std::move(warnings.other_horn);
+    count_sheets(profile, evidence);
     profile.slides_covariance = by_rows(slides_posterior);
     belief.slides_by_reading = by_rows(cross);
     return belief;

@@ -124,6 +124,7 @@ LevelFigures read_level(const FigureReader& file, std::size_t level) {
     f.player_by_pitch = cents("player_by_pitch");
     f.kappa = value("kappa");
     f.kappa_seen = value("kappa_seen");
+    f.kappa_spread = value("kappa_spread");
     f.gamma = value("gamma");
     f.half_life_days = value("half_life");
     f.tolerance = cents("tolerance");
@@ -150,9 +151,13 @@ void read_belief(const FigureReader& file, Figures& f) {
     f.room_beta = file.one("room_beta");
     f.room_beta_spread = file.one("room_beta_spread");
     f.room_unknown = units::Kelvins(file.one("room_unknown"));
+    f.bore_spread = file.one("bore_spread");
+    f.warming = cents("warming");
     f.position_measured = mm("position_measured");
     f.position_as_left = mm("position_as_left");
+    f.position_shared = mm("position_shared");
     f.position_unknown = mm("position_unknown");
+    f.false_alarms = file.one("false_alarms");
     f.outlying = file.one("outlying");
 }
 

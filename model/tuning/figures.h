@@ -38,6 +38,8 @@ struct LevelFigures {
     /// How far the player already corrects the horn: tuner hidden, and seen.
     double kappa = 0.0;
     double kappa_seen = 0.0;
+    /// How sure kappa is, the same for both.
+    double kappa_spread = 0.0;
     /// Part of the player's settled pitch that the main slide answers.
     double gamma = 0.0;
     /// Half-life of what is known of the player.
@@ -70,11 +72,19 @@ struct Figures {
     double room_beta_spread = 0.0;
     /// Of a room whose temperature was not written down.
     units::Kelvins room_unknown;
+    /// Of how much a slide's pull acts, about 1 (a bare number).
+    double bore_spread = 0.0;
+    /// From one time round to the next.
+    units::Cents warming;
     units::Millimetres position_measured;
     units::Millimetres position_as_left;
+    /// The same on a horn that others play too.
+    units::Millimetres position_shared;
     /// Of a slide whose position nobody wrote down.
     units::Millimetres position_unknown;
-    /// Told as outlying beyond this many standard deviations (a bare number).
+    /// Most chance that an answer without any error warns of one, all its tests together, and the least
+    /// number of standard deviations that is told (bare numbers).
+    double false_alarms = 0.0;
     double outlying = 0.0;
     /// Weights of a note (bare numbers): core range, the rest of the usual range; pedals and seventh
     /// partials.

@@ -18,7 +18,7 @@ class CardMaker {
           settings_(settings),
           figures_(figures),
           level_(figures.of(inputs.level)),
-          moved_(question, settings, level_.kappa),
+          moved_(question, settings, profile.correction.part),
           home_(question.constants.hand_slide_home) {}
 
     [[nodiscard]] TuningCard make() const {
@@ -35,10 +35,10 @@ class CardMaker {
             if (slide && note != nullptr) card.steps.push_back(step_of(*slide, *note));
         }
         if (const ProfileNote* band = profile_.usual(inputs_.kind.band_note)) {
-            card.band_note =
-                BandNote{band->note, band->fingering,
-                         aim_of(*band) + (1.0 - level_.kappa) * horns::change_by_hand_slide(
-                                                                    inputs_.kind, band->fingering, home_)};
+            card.band_note = BandNote{
+                band->note, band->fingering,
+                aim_of(*band) + (1.0 - profile_.correction.part) *
+                                    horns::change_by_hand_slide(inputs_.kind, band->fingering, home_)};
         }
         return card;
     }
@@ -59,7 +59,7 @@ class CardMaker {
     /// P/(P+R): P what is not known of the place (as the reading shows it), R what a reading of three takes
     /// adds.
     [[nodiscard]] double part_of_miss(const ProfileNote& note) const {
-        const double horn_share = 1.0 - level_.kappa;
+        const double horn_share = 1.0 - profile_.correction.part;
         double place = horn_share * horn_share * units::square(note.slides_spread).value();
         double reading = units::square(level_.note_by_sitting).value() +
                          units::square(level_.take).value() / figures_.card_takes;

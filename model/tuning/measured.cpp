@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <numbers>
 #include <numeric>
+#include <span>
 #include <tuple>
 
 #include "model/acoustics/air.h"
@@ -20,30 +21,43 @@ TermKey written_key(std::size_t slide, units::Millimetres at) {
             static_cast<int>(std::lround(10.0 * at.value()))};
 }
 
+std::optional<units::Millimetres> written(const studio::TuningSheet& sheet, const horns::SlideKind& slide) {
+    const auto at = sheet.positions.find(slide.id);
+    return at == sheet.positions.end() ? std::nullopt : std::optional(at->second);
+}
+
+/// Where the slides stood at a sitting: as written, else as they stand today.
+std::vector<units::Millimetres> places_at(const PlayerOnHorn& source, const studio::TuningSheet& sheet) {
+    std::vector<units::Millimetres> at = source.today.at;
+    for (std::size_t i = 0; i < at.size(); ++i)
+        at[i] = written(sheet, source.model.kind().slides[i]).value_or(at[i]);
+    return at;
+}
+
 /// Puts the readings of one sheet together with what is known of the sitting.
 class Sitting {
   public:
-    Sitting(const TuningInputs& inputs, const Figures& figures, const TermModel& model,
-            const studio::TuningSheet& sheet, int number, int mouthpiece)
+    Sitting(const TuningInputs& inputs, const Figures& figures, const PlayerOnHorn& source,
+            const studio::TuningSheet& sheet, int number, int mouthpiece, double corrects_more)
         : inputs_(inputs),
           figures_(figures),
-          model_(model),
+          source_(source),
+          model_(source.model),
           sheet_(sheet),
           number_(number),
           mouthpiece_(mouthpiece),
-          today_(slides_today(inputs)),
-          positions_(today_.at) {
-        for (std::size_t i = 0; i < positions_.size(); ++i) {
-            if (const auto at = written(i)) positions_[i] = *at;
-        }
-        const double kappa = sheet.tuner_seen ? model.level().kappa_seen : model.level().kappa;
-        horn_share_ = 1.0 - kappa;
+          corrects_more_(corrects_more),
+          positions_(places_at(source, sheet)) {
+        const LevelFigures& level = model_.level();
+        horn_share_ = horn_share(sheet.tuner_seen ? level.kappa_seen : level.kappa, corrects_more);
+        for (const studio::Reading& reading : sheet.readings)
+            last_round_ = std::max(last_round_, reading.take);
     }
 
     [[nodiscard]] std::vector<MeasuredNote> notes(int& left_out) const {
         std::map<std::tuple<units::Pitch, horns::Fingering, int>, MeasuredNote> groups;
         for (const studio::Reading& reading : sheet_.readings) {
-            const auto partial = partial_of(inputs_.kind, sheet_, reading);
+            const auto partial = partial_of(model_.kind(), sheet_, reading);
             if (!partial) {
                 ++left_out;
                 continue;
@@ -62,10 +76,31 @@ class Sitting {
         return notes;
     }
 
+    /// Empty where every note was played once.
+    [[nodiscard]] std::optional<Warming> warming(std::span<const MeasuredNote> notes) const {
+        Warming warming{static_cast<std::size_t>(number_), &sheet_};
+        units::Cents sum(0.0);
+        for (const MeasuredNote& note : notes) {
+            const double mean = mean_round(note);
+            for (std::size_t i = 0; i < note.takes.size(); ++i) {
+                const double later = note.readings[i]->take - mean;
+                warming.squares += later * later;
+                sum += later * (note.takes[i] - note.mean);
+            }
+        }
+        if (warming.squares <= 0.0) return std::nullopt;
+        warming.each_round = sum / warming.squares;
+        warming.noise = units::square(model_.level().take) / warming.squares;
+        model_.add(warming.terms, {TermKind::warming, number_}, 1.0);
+        return warming;
+    }
+
   private:
-    [[nodiscard]] std::optional<units::Millimetres> written(std::size_t slide) const {
-        const auto at = sheet_.positions.find(inputs_.kind.slides[slide].id);
-        return at == sheet_.positions.end() ? std::nullopt : std::optional(at->second);
+    [[nodiscard]] static double mean_round(const MeasuredNote& note) {
+        double sum = 0.0;
+        for (const studio::Reading* reading : note.readings)
+            sum += reading->take;
+        return sum / static_cast<double>(note.readings.size());
     }
 
     /// To the usual room and the studio's A4: a tuner set higher shows less.
@@ -82,67 +117,122 @@ class Sitting {
 
     void finish(MeasuredNote& note) const {
         note.sheet = &sheet_;
+        note.sitting = static_cast<std::size_t>(number_);
         const auto takes = static_cast<double>(note.takes.size());
         note.mean = std::accumulate(note.takes.begin(), note.takes.end(), units::Cents(0.0)) / takes;
         note.horn_share = horn_share_;
         note.expected = horn_share_ * model_.acoustic_lean(note.playing);
         note.noise =
             units::square(model_.level().note_by_sitting) + units::square(model_.level().take) / takes;
-        note.terms = model_.terms(note.playing, {horn_share_, 1.0, 1.0, 1.0}, mouthpiece_);
-        add_term(note.terms, {TermKind::sitting, number_}, 1.0);
-        add_term(note.terms, {TermKind::tuner_of_sitting, number_}, 1.0);
+        note.terms = model_.terms(note.playing, {horn_share_, 1.0, 1.0, 1.0, 1.0}, mouthpiece_);
+        model_.add(note.terms, {TermKind::sitting, number_}, 1.0);
+        model_.add(note.terms, {TermKind::tuner_of_sitting, number_}, 1.0);
+        // The pitch of a sitting is that of its last time round, when the horn was warmest.
+        model_.add(note.terms, {TermKind::warming, number_}, mean_round(note) - last_round_);
+        add_correction(note);
         add_room(note.terms);
         add_places(note);
     }
 
+    /// Only a known move tells how much a player corrects: the term is the part of it they take back.
+    void add_correction(MeasuredNote& note) const {
+        Playing first = note.playing;
+        first.positions = source_.first_at;
+        const units::Cents moved = model_.acoustic_lean(note.playing) - model_.acoustic_lean(first);
+        model_.add(note.terms, {TermKind::correction}, -moved.value());
+        // It is counted from `corrects_more_`, and expected to be none beyond the level's.
+        note.expected += corrects_more_ * moved;
+    }
+
     void add_room(Terms& terms) const {
         if (sheet_.room) {
-            add_term(terms, {TermKind::room_beta}, room_change().value());
+            model_.add(terms, {TermKind::room_beta}, room_change().value());
         } else {
             constexpr double half_octave = 600.0;
             const double cents_a_kelvin =
                 half_octave * std::numbers::log2e / inputs_.usual_room.absolute().value();
-            add_term(terms, {TermKind::room_of_sitting, number_}, figures_.room_beta * cents_a_kelvin);
+            model_.add(terms, {TermKind::room_of_sitting, number_}, figures_.room_beta * cents_a_kelvin);
         }
     }
 
     void add_places(MeasuredNote& note) const {
         const auto slopes = model_.pull_slopes(note.playing);
+        const double left = (source_.shared ? figures_.position_shared : figures_.position_as_left).value();
         for (std::size_t i = 0; i < slopes.size(); ++i) {
             const double coefficient = horn_share_ * slopes[i].value();
-            if (const auto at = written(i)) {
-                add_term(note.terms, written_key(i, *at), coefficient);
+            if (const auto at = written(sheet_, model_.kind().slides[i])) {
+                model_.add(note.terms, written_key(i, *at), coefficient);
                 continue;
             }
             const int slide = static_cast<int>(i);
-            add_term(note.terms,
-                     today_.known[i] ? written_key(i, today_.at[i]) : TermKey{TermKind::place_guessed, slide},
-                     coefficient);
-            add_term(note.terms, {TermKind::place_at_sitting, number_, slide}, coefficient);
+            model_.add(note.terms,
+                       source_.today.known[i] ? written_key(i, source_.today.at[i])
+                                              : TermKey{TermKind::place_guessed, slide},
+                       coefficient);
+            add_term(note.terms, {TermKind::place_at_sitting, number_, slide}, coefficient, {left});
         }
     }
 
     const TuningInputs& inputs_;
     const Figures& figures_;
+    const PlayerOnHorn& source_;
     const TermModel& model_;
     const studio::TuningSheet& sheet_;
     int number_;
     int mouthpiece_;
-    SlidesToday today_;
+    double corrects_more_;
     std::vector<units::Millimetres> positions_;
     double horn_share_ = 1.0;
+    int last_round_ = 1;
 };
+
+std::vector<PlayerOnHorn> sources_of(const TuningInputs& inputs, const Figures& figures) {
+    std::vector<PlayerOnHorn> sources;
+    std::vector<const horns::HornKind*> kinds;
+    const auto add = [&](const horns::HornKind& kind, studio::Level level, SlidesToday today,
+                         const std::vector<studio::TuningSheet>& sheets, int horn, int player) {
+        const auto same =
+            std::ranges::find_if(kinds, [&](const auto* other) { return other->id == kind.id; });
+        const Owners owners{horn, static_cast<int>(same - kinds.begin()), player};
+        if (same == kinds.end()) kinds.push_back(&kind);
+        sources.push_back({TermModel(kind, level, figures, inputs.studio_a4, owners), std::move(today),
+                           sort_sheets(sheets), horn == 0 && !inputs.other_players.empty()});
+    };
+    const SlidesToday today = slides_today(inputs);
+    add(inputs.kind, inputs.level, today, inputs.sheets, 0, 0);
+    int number = 0;
+    for (const OtherHorn& other : inputs.other_horns)
+        add(other.kind, inputs.level, slides_today(other.kind, other.positions), other.sheets, ++number, 0);
+    number = 0;
+    for (const OtherPlayer& other : inputs.other_players)
+        add(inputs.kind, other.level, today, other.sheets, 0, ++number);
+    for (PlayerOnHorn& source : sources) {
+        const auto& used = source.sheets.used;
+        source.first_at = used.empty() ? source.today.at : places_at(source, *used.front());
+    }
+    return sources;
+}
 
 }  // namespace
 
-SlidesToday slides_today(const TuningInputs& inputs) {
+double horn_share(double kappa, double corrects_more) {
+    constexpr double most = 0.9;
+    return 1.0 - std::clamp(kappa + corrects_more, 0.0, most);
+}
+
+SlidesToday slides_today(const horns::HornKind& kind,
+                         const std::map<std::string, units::Millimetres>& positions) {
     SlidesToday today;
-    for (const horns::SlideKind& slide : inputs.kind.slides) {
-        const auto at = inputs.positions.find(slide.id);
-        today.known.push_back(at != inputs.positions.end());
+    for (const horns::SlideKind& slide : kind.slides) {
+        const auto at = positions.find(slide.id);
+        today.known.push_back(at != positions.end());
         today.at.push_back(today.known.back() ? at->second : slide.designed);
     }
     return today;
+}
+
+SlidesToday slides_today(const TuningInputs& inputs) {
+    return slides_today(inputs.kind, inputs.positions);
 }
 
 SheetsSorted sort_sheets(const std::vector<studio::TuningSheet>& sheets) {
@@ -164,32 +254,38 @@ SheetsSorted sort_sheets(const std::vector<studio::TuningSheet>& sheets) {
     return sorted;
 }
 
-Mouthpieces::Mouthpieces(const std::vector<const studio::TuningSheet*>& used) {
-    for (const studio::TuningSheet* sheet : used)
-        latest_ = numbers_.try_emplace(sheet->mouthpiece, static_cast<int>(numbers_.size())).first->second;
-}
-
-std::vector<MeasuredNote> measured_notes(const TuningInputs& inputs, const Figures& figures,
-                                         const TermModel& model,
-                                         const std::vector<const studio::TuningSheet*>& used, int& left_out) {
-    const Mouthpieces mouthpieces(used);
-    std::vector<MeasuredNote> all;
-    for (std::size_t i = 0; i < used.size(); ++i) {
-        const Sitting sitting(inputs, figures, model, *used[i], static_cast<int>(i),
-                              mouthpieces.number(used[i]->mouthpiece));
-        for (MeasuredNote& note : sitting.notes(left_out))
-            all.push_back(std::move(note));
+Evidence evidence_of(const TuningInputs& inputs, const Figures& figures, double corrects_more) {
+    Evidence all;
+    all.sources = sources_of(inputs, figures);
+    std::map<std::string, int> mouthpieces;
+    int number = 0;
+    int others_left_out = 0;
+    for (std::size_t source = 0; source < all.sources.size(); ++source) {
+        const PlayerOnHorn& from = all.sources[source];
+        const double more = from.model.owners().player == 0 ? corrects_more : 0.0;
+        for (const studio::TuningSheet* sheet : from.sheets.used) {
+            const int mouthpiece =
+                mouthpieces.try_emplace(sheet->mouthpiece, static_cast<int>(mouthpieces.size()))
+                    .first->second;
+            if (source == 0) all.mouthpiece = mouthpiece;
+            const Sitting sitting(inputs, figures, from, *sheet, number++, mouthpiece, more);
+            auto notes = sitting.notes(source == 0 ? all.false_tones : others_left_out);
+            if (auto warming = sitting.warming(notes)) all.warmings.push_back(std::move(*warming));
+            for (MeasuredNote& note : notes) {
+                note.source = source;
+                all.notes.push_back(std::move(note));
+            }
+        }
     }
     return all;
 }
 
-void add_places_today(Terms& terms, const TermModel& model, const SlidesToday& today, const Playing& playing,
-                      double share) {
-    const auto slopes = model.pull_slopes(playing);
+void add_places_today(Terms& terms, const PlayerOnHorn& source, const Playing& playing, double share) {
+    const auto slopes = source.model.pull_slopes(playing);
     for (std::size_t i = 0; i < slopes.size(); ++i) {
-        const TermKey key = today.known[i] ? written_key(i, today.at[i])
-                                           : TermKey{TermKind::place_guessed, static_cast<int>(i)};
-        add_term(terms, key, share * slopes[i].value());
+        const TermKey key = source.today.known[i] ? written_key(i, source.today.at[i])
+                                                  : TermKey{TermKind::place_guessed, static_cast<int>(i)};
+        source.model.add(terms, key, share * slopes[i].value());
     }
 }
 

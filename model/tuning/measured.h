@@ -1,6 +1,5 @@
 #pragma once
 
-#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,11 +14,36 @@ struct SlidesToday {
     std::vector<units::Millimetres> at;
     std::vector<bool> known;
 };
+SlidesToday slides_today(const horns::HornKind& kind,
+                         const std::map<std::string, units::Millimetres>& positions);
 SlidesToday slides_today(const TuningInputs& inputs);
+
+/// The sheets that belief rests on, and those that it does not with the reason.
+struct SheetsSorted {
+    /// Oldest first.
+    std::vector<const studio::TuningSheet*> used;
+    std::vector<SheetNotUsed> not_used;
+};
+SheetsSorted sort_sheets(const std::vector<studio::TuningSheet>& sheets);
+
+/// A player on a horn: a source of readings.
+struct PlayerOnHorn {
+    TermModel model;
+    SlidesToday today;
+    SheetsSorted sheets;
+    /// Others play the horn too.
+    bool shared = false;
+    /// Where the slides stood at the first used sheet; today, if there is none.
+    std::vector<units::Millimetres> first_at{};
+};
 
 /// All takes of one note and fingering in one sitting.
 struct MeasuredNote {
     Playing playing;
+    /// Index of the player on the horn; 0 are those that the answer is for.
+    std::size_t source = 0;
+    /// Index of the sitting among all of all sources.
+    std::size_t sitting = 0;
     const studio::TuningSheet* sheet = nullptr;
     std::vector<const studio::Reading*> readings{};
     /// Each take brought to the usual room and the studio's A4, and their mean.
@@ -34,34 +58,40 @@ struct MeasuredNote {
     units::SquareCents noise{};
 };
 
-/// The sheets that belief rests on, and those that it does not with the reason.
-struct SheetsSorted {
-    /// Oldest first.
-    std::vector<const studio::TuningSheet*> used;
-    std::vector<SheetNotUsed> not_used;
-};
-SheetsSorted sort_sheets(const std::vector<studio::TuningSheet>& sheets);
-
-/// A number for each mouthpiece that the sheets name.
-class Mouthpieces {
-  public:
-    explicit Mouthpieces(const std::vector<const studio::TuningSheet*>& used);
-    [[nodiscard]] int number(const std::string& mouthpiece) const { return numbers_.at(mouthpiece); }
-    /// That of the latest sheet.
-    [[nodiscard]] int latest() const { return latest_; }
-
-  private:
-    std::map<std::string, int> numbers_;
-    int latest_ = 0;
+/// What the takes of a sitting, each against its own note's mean, say of the pitch still rising: the
+/// least-squares cents from one time round to the next. With the means it is all that equal takes have to
+/// say.
+struct Warming {
+    std::size_t sitting = 0;
+    const studio::TuningSheet* sheet = nullptr;
+    units::Cents each_round{};
+    /// Sum over takes of (round - mean round of its note)^2.
+    double squares = 0.0;
+    Terms terms{};
+    units::SquareCents noise{};
 };
 
-/// Readings of the used sheets with their terms. False tones are left out and counted in `left_out`.
-std::vector<MeasuredNote> measured_notes(const TuningInputs& inputs, const Figures& figures,
-                                         const TermModel& model,
-                                         const std::vector<const studio::TuningSheet*>& used, int& left_out);
+/// Everything that was read, with the terms of each reading.
+struct Evidence {
+    std::vector<PlayerOnHorn> sources;
+    std::vector<MeasuredNote> notes;
+    std::vector<Warming> warmings;
+    /// Number of the mouthpiece that the answer's player used last.
+    int mouthpiece = 0;
+    /// Takes of false tones in the answer's own sheets: kept, not used.
+    int false_tones = 0;
+
+    [[nodiscard]] const PlayerOnHorn& own() const { return sources.front(); }
+};
+
+/// Puts readings and terms together. `corrects_more` is what the answer's player is taken to correct beyond
+/// the level's kappa: the model is linear about it, and means the same whatever it is.
+Evidence evidence_of(const TuningInputs& inputs, const Figures& figures, double corrects_more = 0.0);
+
+/// The level's kappa and what a player corrects beyond it, within 0 and 0.9.
+double horn_share(double kappa, double corrects_more);
 
 /// Adds what is not known of where the slides stand today.
-void add_places_today(Terms& terms, const TermModel& model, const SlidesToday& today, const Playing& playing,
-                      double share);
+void add_places_today(Terms& terms, const PlayerOnHorn& source, const Playing& playing, double share);
 
 }  // namespace lowledger::tuning

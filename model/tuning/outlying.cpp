@@ -5,59 +5,78 @@
 namespace lowledger::tuning {
 namespace {
 
-OutlyingTake take_of(const MeasuredNote& note, std::size_t take, double from_fellows) {
-    const studio::Reading& reading = *note.readings[take];
-    return {note.sheet->id,
-            note.sheet->on,
-            reading.note,
-            reading.fingering,
-            reading.take,
-            reading.cents,
-            units::Cents(from_fellows),
-            note.takes.size() == 1};
-}
-
-/// How far a take is from the mean of the others.
-double from_fellows(const MeasuredNote& note, std::size_t take) {
-    const auto count = static_cast<double>(note.takes.size());
-    return (note.takes[take] - note.mean).value() * count / (count - 1.0);
-}
-
-/// The take furthest from its fellows; of two, from what the other notes say.
-std::size_t furthest(const MeasuredNote& note, const LeftOut& left_out) {
-    std::size_t worst = 0;
-    const auto distance = [&](std::size_t i) {
-        if (note.takes.size() > 2) return std::abs(from_fellows(note, i));
-        return std::abs((note.takes[i] - note.mean).value() + left_out.off);
-    };
-    for (std::size_t i = 1; i < note.takes.size(); ++i) {
-        if (distance(i) > distance(worst)) worst = i;
+/// The row of a sitting's warming; empty where every note was played once.
+std::optional<std::size_t> warming_of(const Evidence& evidence, std::size_t sitting) {
+    for (std::size_t i = 0; i < evidence.warmings.size(); ++i) {
+        if (evidence.warmings[i].sitting == sitting) return i;
     }
-    return worst;
+    return std::nullopt;
+}
+
+double mean_round(const MeasuredNote& note) {
+    double sum = 0.0;
+    for (const studio::Reading* reading : note.readings)
+        sum += reading->take;
+    return sum / static_cast<double>(note.readings.size());
+}
+
+/// A take that is off by x moves its note's mean by x/takes and its sitting's warming by x later/squares; the
+/// rest of it is its own distance from both, which nothing else in the sitting shares.
+double z_of(const Examined& examined, std::size_t row, std::size_t take) {
+    const Evidence& evidence = examined.evidence;
+    const MeasuredNote& note = evidence.notes[row];
+    const auto takes = static_cast<double>(note.takes.size());
+    const double variance = units::square(evidence.sources[note.source].model.level().take).value();
+    Eigen::VectorXd j = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(examined.rows.size()));
+    j[static_cast<Eigen::Index>(row)] = 1.0 / takes;
+    double rest = (note.takes[take] - note.mean).value();
+    double rest_information = 1.0 - 1.0 / takes;
+    if (const auto at = warming_of(evidence, note.sitting)) {
+        const Warming& warming = evidence.warmings[*at];
+        const double later = note.readings[take]->take - mean_round(note);
+        j[static_cast<Eigen::Index>(evidence.notes.size() + *at)] = later / warming.squares;
+        rest -= later * warming.each_round.value();
+        rest_information -= later * later / warming.squares;
+    }
+    const double score = rest / variance + j.dot(examined.conditioning.solved_off());
+    const double information = rest_information / variance + j.dot(examined.inverse * j);
+    return score / std::sqrt(information);
+}
+
+/// How far a take is from the mean of the others of its note; of what other notes say, where it has none.
+double from_fellows(const Examined& examined, std::size_t row, std::size_t take) {
+    const MeasuredNote& note = examined.evidence.notes[row];
+    const auto count = static_cast<double>(note.takes.size());
+    if (note.takes.size() > 1) return (note.takes[take] - note.mean).value() * count / (count - 1.0);
+    const auto at = static_cast<Eigen::Index>(row);
+    return examined.conditioning.solved_off()[at] / examined.inverse(at, at);
 }
 
 }  // namespace
 
-std::vector<OutlyingTake> outlying_takes(const std::vector<MeasuredNote>& measured,
-                                         const std::vector<LeftOut>& left_out, const LevelFigures& level,
-                                         double most) {
-    std::vector<OutlyingTake> outlying;
-    for (std::size_t n = 0; n < measured.size(); ++n) {
-        const MeasuredNote& note = measured[n];
-        if (note.takes.size() == 1) {
-            if (std::abs(left_out[n].off) > most * std::sqrt(left_out[n].variance)) {
-                outlying.push_back(take_of(note, 0, left_out[n].off));
-            }
-            continue;
-        }
-        const std::size_t worst = furthest(note, left_out[n]);
-        const double off = from_fellows(note, worst);
-        const auto fellows = static_cast<double>(note.takes.size() - 1);
-        if (std::abs(off) > most * level.take.value() * std::sqrt(1.0 + 1.0 / fellows)) {
-            outlying.push_back(take_of(note, worst, off));
+std::optional<SuspectTake> furthest_take(const Examined& examined) {
+    std::optional<SuspectTake> worst;
+    for (std::size_t row = 0; row < examined.evidence.notes.size(); ++row) {
+        const MeasuredNote& note = examined.evidence.notes[row];
+        if (note.source != 0) continue;
+        for (std::size_t take = 0; take < note.takes.size(); ++take) {
+            const double z = z_of(examined, row, take);
+            if (worst && std::abs(z) <= std::abs(worst->z)) continue;
+            const studio::Reading& reading = *note.readings[take];
+            worst = {{note.sheet->id, note.sheet->on, reading.note, reading.fingering, reading.take,
+                      reading.cents, units::Cents(from_fellows(examined, row, take)), note.takes.size() == 1},
+                     z};
         }
     }
-    return outlying;
+    return worst;
+}
+
+std::size_t takes_examined(const Evidence& evidence) {
+    std::size_t takes = 0;
+    for (const MeasuredNote& note : evidence.notes) {
+        if (note.source == 0) takes += note.takes.size();
+    }
+    return takes;
 }
 
 }  // namespace lowledger::tuning

@@ -73,7 +73,7 @@ SettingsConstants constants_of(const TuningInputs& inputs, const Figures& figure
 }
 
 /// The lean of the band's note (as slides answer it) at which the student reads zero.
-HeldNote held_note(const TuningInputs& inputs, const TuningProfile& profile, const Figures& figures,
+HeldNote held_note(const TuningInputs& inputs, const TuningProfile& profile,
                    const SettingsQuestion& question) {
     const ProfileNote* band = profile.usual(inputs.kind.band_note);
     const auto at = std::ranges::find(question.notes, inputs.kind.band_note, &QuestionNote::note);
@@ -83,7 +83,7 @@ HeldNote held_note(const TuningInputs& inputs, const TuningProfile& profile, con
                         "that it read zero away.",
                         units::file_name(inputs.kind.band_note), inputs.kind.name));
     }
-    const double horn_share = 1.0 - figures.of(inputs.level).kappa;
+    const double horn_share = 1.0 - profile.correction.part;
     return {static_cast<std::size_t>(at - question.notes.begin()),
             band->slides_mean - band->aim / horn_share};
 }
@@ -164,7 +164,7 @@ SettingsQuestion question_of(const TuningInputs& inputs, const TuningProfile& pr
     }
     question.covariance = covariance_of(profile, ways);
     question.may_move = enough.tuning_notes_in();
-    if (inputs.hand.band_note_at_zero) question.held_note = held_note(inputs, profile, figures, question);
+    if (inputs.hand.band_note_at_zero) question.held_note = held_note(inputs, profile, question);
     return question;
 }
 

@@ -34,11 +34,10 @@ units::Cents as_played_after(const horns::HornKind& kind, const ProfileNote& not
 }
 
 std::vector<PlaceOnSlide> places_on_slide(const TuningInputs& inputs, const TuningProfile& profile,
-                                          const SettingsQuestion& question, const SlideSettings& settings,
-                                          const Figures& figures) {
+                                          const SettingsQuestion& question, const SlideSettings& settings) {
     std::vector<PlaceOnSlide> places;
     if (!inputs.kind.hand_slide) return places;
-    const double kappa = figures.of(inputs.level).kappa;
+    const double kappa = profile.correction.part;
     const units::Millimetres home = question.constants.hand_slide_home;
     const MovedLeans moved(question, settings, kappa);
     for (const ProfileNote& note : profile.notes) {

@@ -15,7 +15,6 @@ units::Cents as_played_after(const horns::HornKind& kind, const ProfileNote& not
 /// Where the hand slide belongs for the usual way of every note of the chart, by pitch, after the settings.
 /// Empty on a horn without one.
 std::vector<PlaceOnSlide> places_on_slide(const TuningInputs& inputs, const TuningProfile& profile,
-                                          const SettingsQuestion& question, const SlideSettings& settings,
-                                          const Figures& figures);
+                                          const SettingsQuestion& question, const SlideSettings& settings);
 
 }  // namespace lowledger::tuning

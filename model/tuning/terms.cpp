@@ -19,8 +19,13 @@ int bits_of(acoustics::ValveSet valves) {
 }  // namespace
 
 TermModel::TermModel(const horns::HornKind& kind, studio::Level level, const Figures& figures,
-                     units::Hertz a4)
-    : kind_(kind), figures_(figures), level_(figures.of(level)), a4_(a4), tube_(horns::tube_of(kind)) {}
+                     units::Hertz a4, Owners owners)
+    : kind_(kind),
+      figures_(figures),
+      level_(figures.of(level)),
+      a4_(a4),
+      owners_(owners),
+      tube_(horns::tube_of(kind)) {}
 
 units::Millimetres TermModel::length(const Playing& playing) const {
     return acoustics::sounding_length(tube_, playing.fingering.valves, playing.positions) +
@@ -43,32 +48,80 @@ std::vector<units::CentsPerMillimetre> TermModel::pull_slopes(const Playing& pla
     return slopes;
 }
 
+units::CentsPerMillimetre TermModel::arm_slope(const Playing& playing) const {
+    if (!kind_.hand_slide) return units::CentsPerMillimetre(0.0);
+    const acoustics::SlideTube hand_slide;
+    return acoustics::pull_slope(hand_slide, playing.fingering.valves, length(playing));
+}
+
 Terms TermModel::terms(const Playing& playing, const Shares& shares, int mouthpiece) const {
     const int partial = playing.partial;
     const int set = bits_of(playing.fingering.valves) + (playing.fingering.position << 10);
     Terms terms;
-    add_term(terms, {TermKind::horn_overall}, shares.horn);
+    add(terms, {TermKind::horn_overall}, shares.horn);
     const units::Millimetres in_use = length(playing);
     // A tube's error is told in cents on the valve's own note; with other valves it is a smaller part of the
     // length.
     for (const int valve : playing.fingering.valves.valves())
-        add_term(terms, {TermKind::valve_tube, valve}, shares.horn * (own_length(valve) / in_use));
-    add_term(terms, {TermKind::horn_by_partial, partial}, shares.horn);
-    add_term(terms, {TermKind::kind_by_partial, partial}, shares.horn);
-    add_term(terms, {TermKind::horn_by_set_and_partial, partial, set}, shares.horn);
-    add_term(terms, {TermKind::mouthpiece, mouthpiece}, shares.horn);
+        add(terms, {TermKind::valve_tube, valve}, shares.horn * (own_length(valve) / in_use));
+    add(terms, {TermKind::horn_by_partial, partial}, shares.horn);
+    add(terms, {TermKind::kind_by_partial, partial}, shares.horn);
+    add(terms, {TermKind::horn_by_set_and_partial, partial, set}, shares.horn);
+    add(terms, {TermKind::mouthpiece, mouthpiece}, shares.horn);
+    const auto slopes = pull_slopes(playing);
+    for (std::size_t i = 0; i < slopes.size(); ++i) {
+        const units::Millimetres pulled = playing.positions[i] - tube_.slides[i].designed;
+        add(terms, {TermKind::bore, static_cast<int>(i)}, shares.horn * (slopes[i] * pulled).value());
+    }
     const double octaves = (playing.note - kind_.band_note).count / 12.0;
-    add_term(terms, {TermKind::player_overall}, shares.player_overall);
-    add_term(terms, {TermKind::player_slope}, shares.player_slope * octaves);
-    add_term(terms, {TermKind::player_by_partial, partial}, shares.player_notes);
-    add_term(terms, {TermKind::player_by_pitch, playing.note.midi()}, shares.player_notes);
-    // In first the slide is closed. A slide has two legs.
+    add(terms, {TermKind::player_overall}, shares.player_overall);
+    add(terms, {TermKind::player_slope}, shares.player_slope * octaves);
+    add(terms, {TermKind::player_by_partial, partial}, shares.player_notes);
+    add(terms, {TermKind::player_by_pitch, playing.note.midi()}, shares.player_notes);
+    // In first the slide is closed.
     if (playing.fingering.position > 1) {
-        const acoustics::SlideTube hand_slide;
-        add_term(terms, {TermKind::arm, playing.fingering.position},
-                 shares.arm * acoustics::pull_slope(hand_slide, playing.fingering.valves, in_use).value());
+        add(terms, {TermKind::arm, playing.fingering.position}, shares.arm * arm_slope(playing).value());
     }
     return terms;
+}
+
+TermKey TermModel::owned(TermKey key) const {
+    switch (key.kind) {
+        case TermKind::kind_by_partial:
+            key.whose = owners_.kind;
+            break;
+        case TermKind::horn_overall:
+        case TermKind::valve_tube:
+        case TermKind::horn_by_partial:
+        case TermKind::horn_by_set_and_partial:
+        case TermKind::bore:
+        case TermKind::place_written:
+        case TermKind::place_guessed:
+            key.whose = owners_.horn;
+            break;
+        case TermKind::mouthpiece:
+        case TermKind::player_overall:
+        case TermKind::player_slope:
+        case TermKind::player_by_partial:
+        case TermKind::player_by_pitch:
+        case TermKind::arm:
+        case TermKind::correction:
+            key.whose = owners_.player;
+            break;
+        case TermKind::room_beta:
+        case TermKind::place_at_sitting:
+        case TermKind::room_of_sitting:
+        case TermKind::sitting:
+        case TermKind::tuner_of_sitting:
+        case TermKind::warming:
+            break;
+    }
+    return key;
+}
+
+void TermModel::add(Terms& terms, const TermKey& key, double coefficient) const {
+    const TermKey own = owned(key);
+    add_term(terms, own, coefficient, law(own));
 }
 
 TermLaw TermModel::law(const TermKey& key) const {
@@ -106,6 +159,10 @@ TermLaw TermModel::law(const TermKey& key) const {
             return {level_.player_by_pitch.value(), half_life};
         case TermKind::arm:
             return {level_.arm.value(), half_life};
+        case TermKind::correction:
+            return {level_.kappa_spread};
+        case TermKind::bore:
+            return {figures_.bore_spread};
         case TermKind::room_beta:
             return {figures_.room_beta_spread};
         case TermKind::place_written:
@@ -120,21 +177,23 @@ TermLaw TermModel::law(const TermKey& key) const {
             return {level_.sitting.value()};
         case TermKind::tuner_of_sitting:
             return {figures_.tuner.value()};
+        case TermKind::warming:
+            return {figures_.warming.value()};
     }
     return {};
 }
 
-void add_term(Terms& terms, const TermKey& key, double coefficient) {
+void add_term(Terms& terms, const TermKey& key, double coefficient, const TermLaw& law) {
     if (coefficient == 0.0) return;
     const auto at = std::ranges::lower_bound(terms, key, {}, &Term::key);
     if (at != terms.end() && at->key == key) {
         at->coefficient += coefficient;
     } else {
-        terms.insert(at, Term{key, coefficient});
+        terms.insert(at, Term{key, coefficient, law});
     }
 }
 
-double shared_variance(const TermModel& model, const Terms& one, const Terms& other, int days) {
+double shared_variance(const Terms& one, const Terms& other, int days) {
     double sum = 0.0;
     auto b = other.begin();
     for (const Term& a : one) {
@@ -142,9 +201,9 @@ double shared_variance(const TermModel& model, const Terms& one, const Terms& ot
             ++b;
         if (b == other.end()) break;
         if (b->key != a.key) continue;
-        const TermLaw law = model.law(a.key);
-        const double kept = law.half_life > 0.0 ? std::exp2(-std::abs(days) / law.half_life) : 1.0;
-        sum += a.coefficient * b->coefficient * law.spread * law.spread * kept;
+        const double kept =
+            a.law.half_life > 0.0 && days != 0 ? std::exp2(-std::abs(days) / a.law.half_life) : 1.0;
+        sum += a.coefficient * b->coefficient * a.law.spread * a.law.spread * kept;
     }
     return sum;
 }

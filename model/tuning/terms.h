@@ -21,8 +21,12 @@ enum class TermKind {
     player_slope,
     player_by_partial,
     player_by_pitch,
-    /// Where the arm puts a hand slide for a position other than the first.
+    /// Where the player's arm puts a position of the hand slide, in mm out from the plain one.
     arm,
+    /// What the player corrects, as a part, beyond what the level says.
+    correction,
+    /// How much more or less than its length a slide's pull acts: bore and taper.
+    bore,
     room_beta,
     /// A slide's true place against the place that was written down, or guessed.
     place_written,
@@ -31,14 +35,17 @@ enum class TermKind {
     room_of_sitting,
     sitting,
     tuner_of_sitting,
+    /// By how much the pitch goes on rising each time round, still warming.
+    warming,
 };
 
 /// One unknown number. What `a` and `b` count depends on the kind: a valve, a partial, a pitch, a slide, a
-/// sheet.
+/// sheet. `whose` is the number of the horn, the kind of horn or the player.
 struct TermKey {
     TermKind kind = TermKind::horn_overall;
     int a = 0;
     int b = 0;
+    int whose = 0;
     auto operator<=>(const TermKey&) const = default;
 };
 
@@ -47,11 +54,13 @@ struct TermKey {
 struct TermLaw {
     double spread = 0.0;
     double half_life = 0.0;
+    bool operator==(const TermLaw&) const = default;
 };
 
 struct Term {
     TermKey key;
     double coefficient = 0.0;
+    TermLaw law{};
 };
 
 /// Sorted by key, each key once.
@@ -78,19 +87,36 @@ struct Shares {
     double arm = 1.0;
 };
 
+/// Numbers that tell horns, kinds of horn and players apart where there are several.
+struct Owners {
+    int horn = 0;
+    int kind = 0;
+    int player = 0;
+    bool operator==(const Owners&) const = default;
+};
+
 /// The terms of one horn and one player.
 class TermModel {
   public:
-    TermModel(const horns::HornKind& kind, studio::Level level, const Figures& figures, units::Hertz a4);
+    TermModel(const horns::HornKind& kind, studio::Level level, const Figures& figures, units::Hertz a4,
+              Owners owners = {});
 
     /// Lean by acoustics alone, against the studio's A4.
     [[nodiscard]] units::Cents acoustic_lean(const Playing& playing) const;
     /// Cents for a mm of each slide.
     [[nodiscard]] std::vector<units::CentsPerMillimetre> pull_slopes(const Playing& playing) const;
+    /// Cents for a mm that the hand slide goes out; zero without one.
+    [[nodiscard]] units::CentsPerMillimetre arm_slope(const Playing& playing) const;
     /// Horn and player terms of a playing; `mouthpiece` is a number for each one that is used.
     [[nodiscard]] Terms terms(const Playing& playing, const Shares& shares, int mouthpiece) const;
+    /// The key with this model's horn, kind or player as its owner.
+    [[nodiscard]] TermKey owned(TermKey key) const;
     [[nodiscard]] TermLaw law(const TermKey& key) const;
+    /// Adds a term under its owner and with its law.
+    void add(Terms& terms, const TermKey& key, double coefficient) const;
 
+    [[nodiscard]] const horns::HornKind& kind() const { return kind_; }
+    [[nodiscard]] Owners owners() const { return owners_; }
     [[nodiscard]] const acoustics::Tube& tube() const { return tube_; }
     [[nodiscard]] const LevelFigures& level() const { return level_; }
 
@@ -102,14 +128,15 @@ class TermModel {
     const Figures& figures_;
     const LevelFigures& level_;
     units::Hertz a4_;
+    Owners owners_;
     acoustics::Tube tube_;
 };
 
-/// Adds a term, keeping order; coefficients of a key already there add up.
-void add_term(Terms& terms, const TermKey& key, double coefficient);
+/// Adds a term, keeping order; coefficients of a key already there add up, and its law stays.
+void add_term(Terms& terms, const TermKey& key, double coefficient, const TermLaw& law);
 
 /// Prior covariance of two sums of terms that are `days` apart, in cents squared: the sum over shared keys of
 /// coefficient coefficient spread^2 2^(-days/half-life).
-double shared_variance(const TermModel& model, const Terms& one, const Terms& other, int days);
+double shared_variance(const Terms& one, const Terms& other, int days);
 
 }  // namespace lowledger::tuning

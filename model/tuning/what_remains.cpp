@@ -26,7 +26,7 @@ class RemainsFinder {
           profile_(profile),
           figures_(figures),
           level_(figures.of(inputs.level)),
-          moved_(question, settings, level_.kappa),
+          moved_(question, settings, profile.correction.part),
           tolerance_(inputs.tolerance.value_or(level_.tolerance)),
           home_(question.constants.hand_slide_home) {}
 
@@ -48,7 +48,7 @@ class RemainsFinder {
 
   private:
     [[nodiscard]] units::Cents lean_after(const ProfileNote& note) const {
-        return as_played_after(inputs_.kind, note, moved_, level_.kappa, home_);
+        return as_played_after(inputs_.kind, note, moved_, profile_.correction.part, home_);
     }
 
     /// How much further out the hand slide goes to bring the note in tune, as far as there is slide.

@@ -1,6 +1,9 @@
 #include "tests/model/tuning/played_horn.h"
 
+#include <algorithm>
+
 #include "model/horns/chart.h"
+#include "model/horns/hand_slide.h"
 
 namespace lowledger::tuning {
 namespace {
@@ -31,11 +34,12 @@ units::Cents true_reading(const TuningInputs& inputs, const TrueHorn& horn,
                           const horns::Fingering& fingering, double kappa) {
     acoustics::Tube tube = horns::tube_of(inputs.kind);
     tube.open += horn.extra_open;
-    for (std::size_t i = 0; i < horn.extra_valve.size(); ++i)
+    for (std::size_t i = 0; i < std::min(horn.extra_valve.size(), tube.valves.size()); ++i)
         tube.valves[i] += horn.extra_valve[i];
     const auto at = in_kind_order(inputs.kind, positions);
     const int partial = horns::sounding_partial(inputs.kind, fingering, note)->partial;
-    const units::Millimetres length = acoustics::sounding_length(tube, fingering.valves, at);
+    const units::Millimetres length = acoustics::sounding_length(tube, fingering.valves, at) +
+                                      2.0 * horns::plain_position(inputs.kind, fingering);
     return (1.0 - kappa) * acoustics::lean(length, partial, note, inputs.studio_a4) + horn.player;
 }
 

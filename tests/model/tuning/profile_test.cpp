@@ -2,8 +2,8 @@
 #include <gtest/gtest.h>
 #include <map>
 
-#include "model/tuning/measured.h"
-#include "model/tuning/terms.h"
+#include "model/tuning/conditioning.h"
+#include "model/tuning/predictions.h"
 #include "tests/model/tuning/played_horn.h"
 
 namespace lowledger::tuning {
@@ -41,24 +41,22 @@ TEST(Profile, WithoutReadingsIsTheKinds) {
 /// road to the same posterior.
 class OneByOne {
   public:
-    explicit OneByOne(const TermModel& model) : model_(model) {}
-
-    void see(const MeasuredNote& note) {
-        for (const Term& term : note.terms)
-            know(term.key);
+    void see(const Row& row) {
+        for (const Term& term : row.terms)
+            know(term);
         std::map<TermKey, double> gain;
-        double variance = note.noise.value();
-        double expected = note.expected.value();
+        double variance = row.noise;
+        double expected = 0.0;
         for (const auto& [key, mean] : mean_) {
-            for (const Term& term : note.terms)
+            for (const Term& term : row.terms)
                 gain[key] += covariance(key, term.key) * term.coefficient;
         }
-        for (const Term& term : note.terms) {
+        for (const Term& term : row.terms) {
             variance += term.coefficient * gain[term.key];
             expected += term.coefficient * mean_[term.key];
         }
         for (auto& [key, mean] : mean_)
-            mean += gain[key] / variance * (note.mean.value() - expected);
+            mean += gain[key] / variance * (row.off - expected);
         for (const auto& [a, ga] : gain) {
             for (const auto& [b, gb] : gain)
                 covariance_[{a, b}] = covariance(a, b) - ga * gb / variance;
@@ -68,7 +66,7 @@ class OneByOne {
     double mean(const Terms& terms) {
         double sum = 0.0;
         for (const Term& term : terms) {
-            know(term.key);
+            know(term);
             sum += term.coefficient * mean_[term.key];
         }
         return sum;
@@ -77,7 +75,7 @@ class OneByOne {
     double variance(const Terms& terms) {
         double sum = 0.0;
         for (const Term& a : terms) {
-            know(a.key);
+            know(a);
             for (const Term& b : terms)
                 sum += a.coefficient * b.coefficient * covariance(a.key, b.key);
         }
@@ -85,17 +83,15 @@ class OneByOne {
     }
 
   private:
-    void know(const TermKey& key) {
-        if (!mean_.emplace(key, 0.0).second) return;
-        const double spread = model_.law(key).spread;
-        covariance_[{key, key}] = spread * spread;
+    void know(const Term& term) {
+        if (!mean_.emplace(term.key, 0.0).second) return;
+        covariance_[{term.key, term.key}] = term.law.spread * term.law.spread;
     }
     double covariance(const TermKey& a, const TermKey& b) const {
         const auto at = covariance_.find({a, b});
         return at == covariance_.end() ? 0.0 : at->second;
     }
 
-    const TermModel& model_;
     std::map<TermKey, double> mean_;
     std::map<std::pair<TermKey, TermKey>, double> covariance_;
 };
@@ -110,25 +106,21 @@ TEST(Profile, EqualsUpdatingOneReadingAtATime) {
         inputs.sheets[1].mouthpiece = "another";
         inputs.sheets[0].room = units::Celsius(17.0);
         inputs.positions.erase("third");
-        const TermModel model(inputs.kind, level, figures(), inputs.studio_a4);
-        int left_out = 0;
-        OneByOne state(model);
-        const auto sorted = sort_sheets(inputs.sheets);
-        for (const MeasuredNote& note : measured_notes(inputs, figures(), model, sorted.used, left_out))
-            state.see(note);
-        const SlidesToday today = slides_today(inputs);
-        const double horn = 1.0 - figures().of(level).kappa;
-        for (const ProfileNote& note : tuning::answer(inputs).profile.notes) {
-            const Playing playing{note.note, note.fingering, note.partial, today.at};
-            const int mouthpiece = Mouthpieces(sorted.used).latest();
-            Terms played = model.terms(playing, {horn, 1.0, 1.0, 1.0}, mouthpiece);
-            add_places_today(played, model, today, playing, horn);
-            const double expected = horn * model.acoustic_lean(playing).value() + state.mean(played);
-            EXPECT_NEAR(note.mean.value(), expected, 1e-9);
+        const Evidence evidence = evidence_of(inputs, figures());
+        OneByOne state;
+        for (const Row& row : rows_of(evidence))
+            state.see(row);
+        const TuningProfile profile = tuning::answer(inputs).profile;
+        const Predictions predictions =
+            predictions_of(evidence, ways_to_play(inputs, evidence.own().sheets.used), 0.0);
+        ASSERT_EQ(predictions.as_played.terms.size(), profile.notes.size());
+        for (std::size_t i = 0; i < profile.notes.size(); ++i) {
+            const ProfileNote& note = profile.notes[i];
+            const Terms& played = predictions.as_played.terms[i];
+            EXPECT_NEAR(note.mean.value(), predictions.as_played.expected[i] + state.mean(played), 1e-9);
             EXPECT_NEAR(note.spread.value(), std::sqrt(state.variance(played)), 1e-9);
-            Terms slides = model.terms(playing, {1.0, figures().of(level).gamma, 0.0, 0.0}, mouthpiece);
-            add_places_today(slides, model, today, playing, 1.0);
-            EXPECT_NEAR(note.slides_spread.value(), std::sqrt(state.variance(slides)), 1e-9);
+            EXPECT_NEAR(note.slides_spread.value(),
+                        std::sqrt(state.variance(predictions.for_slides.terms[i])), 1e-9);
         }
     }
 }
