@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <set>
 #include <utility>
 
 #include "model/tuning/model_step.h"
@@ -60,9 +62,9 @@ class Descent {
   public:
     explicit Descent(const SlideProblem& problem) : problem_(problem) {}
 
-    void from(const Positions& start) {
-        Choice ways = best_ways(problem_, start);
-        Positions at = start;
+    void from(const Positions& start) { with(best_ways(problem_, start), start); }
+
+    void with(Choice ways, Positions at) {
         while (!found_.contains(ways)) {
             const Found& here = found_.emplace(ways, minimise_with_ways(problem_, ways, at)).first->second;
             at = here.at;
@@ -128,10 +130,47 @@ class PlaceSearch {
     Found& best_;
 };
 
+/// One step with another way of one note; empty unless that leads lower, whatever the ways are there.
+std::optional<Positions> lower_with(const SlideProblem& problem, const Found& from, const Choice& ways) {
+    Positions to = stepped(from.at, model_step(problem, local_model(problem, from.at, ways), from.at), 1.0);
+    const double value = guarded_objective(problem, to, best_ways(problem, to));
+    constexpr double rounding = 1e-12;
+    if (value < from.value * (1.0 - rounding)) return to;
+    return std::nullopt;
+}
+
+/// From the best sets of ways found tries every set that differs in one note, until none of them is better.
+void improve_note_by_note(const SlideProblem& problem, Descent& descent) {
+    constexpr std::size_t most_sets = 8;
+    std::set<Choice> tried;
+    for (bool better = true; better;) {
+        better = false;
+        std::vector<Found> best = descent.ranked();
+        best.resize(std::min(best.size(), most_sets));
+        for (const Found& found : best) {
+            if (!tried.insert(found.ways).second) continue;
+            Choice ways = found.ways;
+            for (std::size_t n = 0; n < problem.notes.size(); ++n) {
+                const std::size_t others = problem.notes[n].weight == 0.0 ? 0 : problem.notes[n].ways.size();
+                for (std::size_t way = 0; way < others; ++way) {
+                    if (way == found.ways[n]) continue;
+                    ways[n] = way;
+                    if (const auto lower = lower_with(problem, found, ways)) {
+                        descent.from(*lower);
+                        better = true;
+                    }
+                }
+                ways[n] = found.ways[n];
+            }
+        }
+    }
+}
+
 std::vector<Found> all_descents(const SlideProblem& problem) {
     Descent descent(problem);
     for (const Positions& start : starts(problem))
         descent.from(start);
+    improve_note_by_note(problem, descent);
     return descent.ranked();
 }
 

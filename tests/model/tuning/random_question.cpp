@@ -62,6 +62,13 @@ PlayedNote draw_way(Draw& draw, int valves, double penalty) {
     return way;
 }
 
+/// What a hand slide adds in a plain position: semitones of the length as designed.
+double hand_slide_tube(const acoustics::Tube& tube, const horns::Fingering& fingering) {
+    if (fingering.position <= 1) return 0.0;
+    const double closed = acoustics::designed_length(tube, fingering.valves).value();
+    return closed * (std::exp2((fingering.position - 1) / 12.0) - 1.0);
+}
+
 }  // namespace
 
 SettingsQuestion random_question(unsigned seed) {
@@ -107,7 +114,8 @@ PlainObjective::PlainObjective(const SettingsQuestion& question)
                             way.mean.value(),
                             way.spread.value(),
                             way.penalty.value(),
-                            acoustics::sounding_length(question.tube, way.fingering.valves, now).value(),
+                            acoustics::sounding_length(question.tube, way.fingering.valves, now).value() +
+                                hand_slide_tube(question.tube, way.fingering),
                             {}});
             for (const acoustics::SlideTube& slide : question.tube.slides) {
                 const bool acts = !slide.valve || way.fingering.valves.contains(*slide.valve);
