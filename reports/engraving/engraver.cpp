@@ -24,15 +24,10 @@ constexpr StaffSpaces accidental_gap{0.25};
 constexpr StaffSpaces key_step_gap{0.1};
 /// A stem leaves its head this far above (or below) the middle.
 constexpr StaffSpaces stem_joint{0.17};
+constexpr StaffSpaces rest_dot_gap{0.4};
 constexpr StaffSpaces thin_bar_line{0.16};
 constexpr StaffSpaces thick_bar_line{0.5};
 constexpr StaffSpaces bar_line_gap{0.4};
-constexpr StaffSpaces dash_line_width{0.12};
-constexpr StaffSpaces arrow_height{1.7};
-constexpr StaffSpaces arrow_width{0.9};
-constexpr StaffSpaces arrow_gap{0.3};
-constexpr StaffSpaces fork_height{1.5};
-constexpr StaffSpaces fork_width{0.9};
 /// No line of a page is thinner: office printers and copiers lose less.
 constexpr Millimetres thinnest_line{0.1};
 
@@ -96,29 +91,6 @@ std::optional<Symbol> accidental_of(const Note& note) {
 
 void add_line(Page& page, Point from, Point to, Millimetres width) {
     page.items.emplace_back(canvas::Line{from, to, canvas::Stroke{width, canvas::Tone::ink, false}});
-}
-
-/// A filled polygon.
-canvas::Shape polygon(std::string name, std::initializer_list<Point> corners) {
-    canvas::Shape shape;
-    shape.name = std::move(name);
-    for (const Point& corner : corners) {
-        if (shape.steps.empty()) {
-            shape.steps.emplace_back(canvas::MoveTo{corner});
-        } else {
-            shape.steps.emplace_back(canvas::LineTo{corner});
-        }
-    }
-    shape.steps.emplace_back(canvas::Close{});
-    return shape;
-}
-
-std::string tendency_text(units::Cents lean) {
-    return units::signed_text(lean.value(), 0, true);
-}
-
-bool has_arrow(units::Cents lean) {
-    return std::abs(lean.value()) >= 0.5;
 }
 
 }  // namespace
@@ -205,29 +177,63 @@ Extent Engraver::note_extent(horns::Clef clef, const Note& note) const {
         bottom = std::max(bottom, middle - ink.bottom);
     }
     if (note.duration != Duration::whole) {
-        const bool up = stem_goes_up(position);
-        const StaffSpaces tip = up ? middle - stem_length(position) : middle + stem_length(position);
+        const Stem stem = stem_of(clef, note);
+        const StaffSpaces tip = stem.up ? middle - stem.length : middle + stem.length;
         top = std::min(top, tip);
         bottom = std::max(bottom, tip);
-        if (note.duration == Duration::eighth) {
+        if (note.duration == Duration::eighth && stem.flag) {
             const StaffSpaces flag = symbols_->ink(Symbol::flag_8th_up).width();
-            right = std::max(right, up ? half - stem_width + flag : flag - half);
+            right = std::max(right, stem.up ? half - stem_width + flag : flag - half);
         }
+    }
+    if (note.dots > 0) {
+        right = std::max(right, StaffSpaces(dot_right(clef, note) / space_));
     }
     return {length(left), length(right), length(top), length(bottom)};
 }
 
+Millimetres Engraver::head_width(Duration duration) const {
+    return length(symbols_->ink(head_of(duration)).width());
+}
+
+Stem Engraver::stem_of(horns::Clef clef, const Note& note) const {
+    if (note.stem) return *note.stem;
+    const StaffPosition position = position_of(clef, note);
+    return {stem_goes_up(position), stem_length(position), true};
+}
+
+Millimetres Engraver::stem_offset(Duration duration, bool up) const {
+    const Millimetres offset = head_width(duration) / 2.0 - length(stem_width) / 2.0;
+    return up ? offset : -offset;
+}
+
+Millimetres Engraver::dot_offset(horns::Clef clef, const Note& note) const {
+    constexpr StaffSpaces gap{0.45};
+    Millimetres right = head_width(note.duration) / 2.0;
+    const Stem stem = stem_of(clef, note);
+    if (note.duration == Duration::eighth && stem.flag && stem.up) {
+        right += length(symbols_->ink(Symbol::flag_8th_up).width() - stem_width);
+    }
+    return right + length(gap);
+}
+
+Millimetres Engraver::dot_right(horns::Clef clef, const Note& note) const {
+    return dot_offset(clef, note) + length(symbols_->ink(Symbol::augmentation_dot).width());
+}
+
+Millimetres Engraver::stem_width_on_page() const {
+    return std::max(length(stem_width), thinnest_line);
+}
+
 void Engraver::draw_stem(Page& page, const Staff& staff, const Note& note, Millimetres anchor) const {
-    const StaffPosition position = position_of(staff.clef, note);
-    const Millimetres half = length(symbols_->ink(head_of(note.duration)).width()) / 2.0;
-    const Millimetres y = y_of(staff, position);
-    const bool up = stem_goes_up(position);
-    const double direction = up ? -1.0 : 1.0;
-    const Millimetres x = anchor + (half - length(stem_width) / 2.0) * -direction;
-    const Millimetres tip = y + length(stem_length(position)) * direction;
-    add_line(page, {x, y + length(stem_joint) * direction}, {x, tip}, length(stem_width));
-    if (note.duration == Duration::eighth) {
-        draw_symbol(page, up ? Symbol::flag_8th_up : Symbol::flag_8th_down,
+    const Stem stem = stem_of(staff.clef, note);
+    const Millimetres y = y_of(staff, position_of(staff.clef, note));
+    const double direction = stem.up ? -1.0 : 1.0;
+    const Millimetres x = anchor + stem_offset(note.duration, stem.up);
+    const Millimetres tip = y + length(stem.length) * direction;
+    add_line(page, {x, y + length(stem_joint) * direction}, {x, tip}, stem_width_on_page());
+    if (note.duration == Duration::eighth && stem.flag) {
+        draw_symbol(page, stem.up ? Symbol::flag_8th_up : Symbol::flag_8th_down,
                     {x - length(stem_width) / 2.0, tip});
     }
 }
@@ -251,16 +257,29 @@ void Engraver::draw_note(Page& page, const Staff& staff, const Note& note, Milli
     }
     draw_symbol(page, head, {anchor - half, y});
     if (note.duration != Duration::whole) draw_stem(page, staff, note, anchor);
+    if (note.dots > 0) {
+        const bool on_a_line = position.half_spaces % 2 == 0;
+        const StaffPosition space{position.half_spaces + (on_a_line ? 1 : 0)};
+        draw_symbol(page, Symbol::augmentation_dot,
+                    {anchor + dot_offset(staff.clef, note), y_of(staff, space)});
+    }
 }
 
-Millimetres Engraver::rest_width(Duration duration) const {
-    return length(symbols_->ink(rest_of(duration)).width());
+Millimetres Engraver::rest_width(Duration duration, int dots) const {
+    const StaffSpaces sign = symbols_->ink(rest_of(duration)).width();
+    if (dots == 0) return length(sign);
+    return length(sign + rest_dot_gap + symbols_->ink(Symbol::augmentation_dot).width());
 }
 
-void Engraver::draw_rest(Page& page, const Staff& staff, Duration duration, Millimetres left) const {
+void Engraver::draw_rest(Page& page, const Staff& staff, Duration duration, Millimetres left,
+                         int dots) const {
     constexpr StaffPosition whole_rest_hangs_from{6};
+    constexpr StaffPosition third_space{5};
     const StaffPosition at = duration == Duration::whole ? whole_rest_hangs_from : middle_line;
     draw_symbol(page, rest_of(duration), {left, y_of(staff, at)});
+    if (dots == 0) return;
+    draw_symbol(page, Symbol::augmentation_dot,
+                {left + rest_width(duration) + length(rest_dot_gap), y_of(staff, third_space)});
 }
 
 Millimetres Engraver::bar_line_width(BarLine kind) const {
@@ -288,7 +307,7 @@ void Engraver::draw_bar_line(Page& page, const Staff& staff, BarLine kind, Milli
     const Millimetres bottom = y_of(staff, bottom_line) + overlap;
     const auto draw = [&](StaffSpaces width) {
         const Millimetres x = left + length(width) / 2.0;
-        add_line(page, {x, top}, {x, bottom}, length(width));
+        add_line(page, {x, top}, {x, bottom}, std::max(length(width), thinnest_line));
         left += length(width + bar_line_gap);
     };
     const auto draw_dots = [&] {
@@ -302,97 +321,6 @@ void Engraver::draw_bar_line(Page& page, const Staff& staff, BarLine kind, Milli
     if (kind == BarLine::double_line) draw(thin_bar_line);
     if (kind == BarLine::final_line || kind == BarLine::repeat_ends) draw(thick_bar_line);
     if (kind == BarLine::repeat_starts) draw_dots();
-}
-
-Millimetres Engraver::ottava_bassa_height() const {
-    const InkBox& ink = symbols_->ink(Symbol::ottava_bassa);
-    return length(ink.top - ink.bottom);
-}
-
-Millimetres Engraver::ottava_bassa_width() const {
-    return length(symbols_->ink(Symbol::ottava_bassa).width());
-}
-
-void Engraver::draw_ottava_bassa(Page& page, Millimetres from, Millimetres to, Millimetres top) const {
-    constexpr StaffSpaces line_gap{0.4};
-    constexpr StaffSpaces hook{1.0};
-    constexpr StaffSpaces shortest_line{1.5};
-    const Millimetres bottom = top + ottava_bassa_height();
-    draw_symbol(page, Symbol::ottava_bassa, {from, bottom});
-    const Millimetres start = from + ottava_bassa_width() + length(line_gap);
-    // A shorter line would be a speck: the sign alone says enough over one note.
-    if (to - start < length(shortest_line)) return;
-    const Millimetres width = std::max(length(dash_line_width), thinnest_line);
-    const Millimetres y = bottom - width / 2.0;
-    page.items.emplace_back(
-        canvas::Line{{start, y}, {to, y}, canvas::Stroke{width, canvas::Tone::ink, true}});
-    add_line(page, {to, bottom}, {to, bottom - length(hook)}, width);
-}
-
-canvas::TextStyle Engraver::figure_style() const {
-    constexpr StaffSpaces size{2.0};
-    constexpr units::Points smallest{7.0};
-    return {std::max(units::in_points(length(size)), smallest), canvas::Weight::regular, canvas::Tone::ink};
-}
-
-void Engraver::draw_figure(Page& page, std::string_view text, Point at, canvas::Weight weight) const {
-    canvas::TextStyle style = figure_style();
-    style.weight = weight;
-    canvas::draw_text(page, *faces_, text, style, at, canvas::Align::centre);
-}
-
-canvas::Size Engraver::tendency_size(units::Cents lean) const {
-    const Millimetres text = faces_->width(tendency_text(lean), figure_style());
-    const Millimetres arrow = has_arrow(lean) ? length(arrow_width + arrow_gap) : Millimetres(0.0);
-    return {arrow + text, length(arrow_height)};
-}
-
-void Engraver::draw_tendency(Page& page, units::Cents lean, Point top_centre) const {
-    constexpr StaffSpaces shaft_width{0.16};
-    constexpr StaffSpaces tip_height{0.75};
-    const canvas::Size size = tendency_size(lean);
-    Millimetres x = top_centre.x - size.width / 2.0;
-    const Millimetres bottom = top_centre.y + size.height;
-    if (has_arrow(lean)) {
-        const bool up = lean.value() > 0.0;
-        const Millimetres middle = x + length(arrow_width) / 2.0;
-        const Millimetres tip = up ? top_centre.y : bottom;
-        const Millimetres tail = up ? bottom : top_centre.y;
-        const Millimetres neck = tip + length(tip_height) * (up ? 1.0 : -1.0);
-        const Millimetres shaft = length(shaft_width) / 2.0;
-        const Millimetres wing = length(arrow_width) / 2.0;
-        page.items.emplace_back(polygon(up ? "arrowBlackUp" : "arrowBlackDown", {{middle, tip},
-                                                                                 {middle + wing, neck},
-                                                                                 {middle + shaft, neck},
-                                                                                 {middle + shaft, tail},
-                                                                                 {middle - shaft, tail},
-                                                                                 {middle - shaft, neck},
-                                                                                 {middle - wing, neck}}));
-        x += length(arrow_width + arrow_gap);
-    }
-    canvas::draw_text(page, *faces_, tendency_text(lean), figure_style(), {x, bottom}, canvas::Align::left);
-}
-
-canvas::Size Engraver::fork_size() const {
-    return {length(fork_width), length(fork_height)};
-}
-
-void Engraver::draw_fork(Page& page, Point top_centre) const {
-    constexpr StaffSpaces line{0.16};
-    const Millimetres width = std::max(length(line), thinnest_line);
-    const Millimetres half = length(fork_width) / 2.0 - width / 2.0;
-    const Millimetres joint = top_centre.y + length(fork_height) * 0.55;
-    const Millimetres top = top_centre.y + width / 2.0;
-    const Millimetres bottom = top_centre.y + length(fork_height) - width / 2.0;
-    canvas::Outline fork;
-    fork.stroke = {width, canvas::Tone::ink, false};
-    fork.steps = {
-        canvas::MoveTo{{top_centre.x - half, top}},
-        canvas::CurveTo{{top_centre.x - half, joint}, {top_centre.x - half, joint}, {top_centre.x, joint}},
-        canvas::CurveTo{
-            {top_centre.x + half, joint}, {top_centre.x + half, joint}, {top_centre.x + half, top}},
-        canvas::MoveTo{{top_centre.x, joint}}, canvas::LineTo{{top_centre.x, bottom}}};
-    page.items.emplace_back(std::move(fork));
 }
 
 }  // namespace lowledger::engraving

@@ -24,12 +24,24 @@ enum class AccidentalMark {
     always,
 };
 
+/// Another stem than the usual one, under a beam.
+struct Stem {
+    bool up = true;
+    /// From the head's middle to the tip.
+    StaffSpaces length;
+    bool flag = true;
+    bool operator==(const Stem&) const = default;
+};
+
 struct Note {
     units::Spelling spelling;
     Duration duration = Duration::whole;
     AccidentalMark accidental = AccidentalMark::as_spelled;
     /// Written an octave above `spelling`, for a line that is read 8va bassa.
     bool octave_up = false;
+    /// Augmentation dots, 0 or 1.
+    int dots = 0;
+    std::optional<Stem> stem{};
     bool operator==(const Note&) const = default;
 };
 
@@ -72,8 +84,23 @@ class Engraver {
     [[nodiscard]] Extent note_extent(horns::Clef clef, const Note& note) const;
     void draw_note(canvas::Page& page, const Staff& staff, const Note& note, units::Millimetres anchor) const;
 
-    [[nodiscard]] units::Millimetres rest_width(Duration duration) const;
-    void draw_rest(canvas::Page& page, const Staff& staff, Duration duration, units::Millimetres left) const;
+    /// The stem that is drawn: the note's own, or by its position. A whole note has none, but a side to it.
+    [[nodiscard]] Stem stem_of(horns::Clef clef, const Note& note) const;
+    /// From a head's middle to the stem's, right positive.
+    [[nodiscard]] units::Millimetres stem_offset(Duration duration, bool up) const;
+    [[nodiscard]] units::Millimetres stem_width_on_page() const;
+    [[nodiscard]] units::Millimetres head_width(Duration duration) const;
+    /// From a dotted note's head's middle to its dot's right edge.
+    [[nodiscard]] units::Millimetres dot_right(horns::Clef clef, const Note& note) const;
+
+    [[nodiscard]] units::Millimetres rest_width(Duration duration, int dots = 0) const;
+    void draw_rest(canvas::Page& page, const Staff& staff, Duration duration, units::Millimetres left,
+                   int dots = 0) const;
+
+    /// Beats over unit, each two spaces high.
+    [[nodiscard]] units::Millimetres time_width(const TimeSignature& time) const;
+    void draw_time(canvas::Page& page, const Staff& staff, const TimeSignature& time,
+                   units::Millimetres left) const;
 
     [[nodiscard]] units::Millimetres bar_line_width(BarLine kind) const;
     void draw_bar_line(canvas::Page& page, const Staff& staff, BarLine kind, units::Millimetres left) const;
@@ -83,6 +110,16 @@ class Engraver {
                            units::Millimetres top) const;
     [[nodiscard]] units::Millimetres ottava_bassa_height() const;
     [[nodiscard]] units::Millimetres ottava_bassa_width() const;
+
+    /// "mf", from `left` on the letters' baseline.
+    [[nodiscard]] units::Millimetres dynamic_width(Dynamic dynamic) const;
+    /// Above its baseline and below it.
+    [[nodiscard]] units::Millimetres dynamic_ascent() const;
+    [[nodiscard]] units::Millimetres dynamic_descent() const;
+    void draw_dynamic(canvas::Page& page, Dynamic dynamic, canvas::Point baseline_left) const;
+
+    /// A sign centred at `bottom_centre.x`, standing on `bottom_centre.y`.
+    void draw_standing(canvas::Page& page, Symbol symbol, canvas::Point bottom_centre) const;
 
     /// Fingerings, positions and the numbers of tendencies are set in this.
     [[nodiscard]] canvas::TextStyle figure_style() const;
@@ -102,6 +139,8 @@ class Engraver {
     void draw_symbol(canvas::Page& page, Symbol symbol, canvas::Point at) const;
     [[nodiscard]] units::Millimetres repeat_dot_width() const;
     void draw_stem(canvas::Page& page, const Staff& staff, const Note& note, units::Millimetres anchor) const;
+    /// From a head's middle to its dot's left edge.
+    [[nodiscard]] units::Millimetres dot_offset(horns::Clef clef, const Note& note) const;
 
     const canvas::Faces* faces_;
     std::shared_ptr<const SymbolSet> symbols_;

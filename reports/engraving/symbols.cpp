@@ -150,11 +150,11 @@ std::map<Symbol, Drawing> all_drawings(const Faces& faces) {
     all[Symbol::augmentation_dot] = notehead(faces, U'\U0001D16D');
     all[Symbol::fermata_above] = standing(faces, U'\U0001D110');
     all[Symbol::breath_mark] = standing(faces, U'\U0001D112');
-    // These share the baseline that the font gives them.
-    constexpr double baseline = 0.0;
-    all[Symbol::dynamic_piano] = notation(faces, U'\U0001D18F', baseline);
-    all[Symbol::dynamic_mezzo] = notation(faces, U'\U0001D190', baseline);
-    all[Symbol::dynamic_forte] = notation(faces, U'\U0001D191', baseline);
+    // The font draws these above its own baseline; theirs is the foot of the m.
+    const double foot = notation(faces, U'\U0001D190', 0.0).ink.bottom.value();
+    all[Symbol::dynamic_piano] = notation(faces, U'\U0001D18F', foot);
+    all[Symbol::dynamic_mezzo] = notation(faces, U'\U0001D190', foot);
+    all[Symbol::dynamic_forte] = notation(faces, U'\U0001D191', foot);
     return all;
 }
 

@@ -4,6 +4,8 @@
 #include <array>
 #include <utility>
 
+#include "reports/engraving/music_text.h"
+
 namespace lowledger::engraving {
 namespace {
 
@@ -194,6 +196,24 @@ MusicLine random_line(unsigned seed) {
     }
     line.events.emplace_back(BarLine::final_line);
     return line;
+}
+
+std::vector<MusicLine> routine_exercises() {
+    std::vector<MusicLine> lines;
+    for (const char* text :
+         {"clef=bass key=2b time=4/4 tempo=\"Slow, one breath each\" mf Bb2/1^[0]{+4}, | A2/1^[12]{+9}, | "
+          "Bb2/1^[0], | "
+          "Ab2/1^[1], | Bb2/1^[0], | G2/1^[12] |.",
+          "clef=bass key=2b time=4/4 p < (Bb2/8 C3 D3 Eb3 F3 Eb3 D3 C3) | f > (Bb2 D3 F3 D3) Bb2/2 | p "
+          "(F2/4[0] G2[12]) (A2/8[12] Bb2 C3[1] D3) | \"hold\" Bb2/1^ |.",
+          "clef=bass key=0 time=3/4 |: C3/4. D3/8 E3/4 | F3/2.~ | F3/4 r/4 E3/8 D3 | C3/2. :|",
+          "clef=treble key=0 time=6/8 C4/8 E4 G4 C5 G4 E4 | (C4/4. G4/4.) | F#4/8 G4 Ab4 A4 Bb4 B4 | C5/2. "
+          "|.",
+          "clef=bass key=2b time=4/4 Bb1/2 F1[4] | Bb0/2{-25} C1/4 D1 | Bb1/1 || Bb3/4 F4 Bb4/2 |.",
+          "clef=tenor key=2# time=2/4 D4/8 F#4 A4 D5 | C#5/8 r/8 r/4 | Bb3/4 B3/8 A3 | D4/2 |."}) {
+        lines.push_back(parse_music(text));
+    }
+    return lines;
 }
 
 MusicLine random_music(unsigned seed) {
