@@ -6,6 +6,7 @@
 #include <initializer_list>
 #include <toml++/toml.h>
 
+#include "model/horns/kind.h"
 #include "model/units/refusal.h"
 
 #include "sample_source_files.h"
@@ -230,6 +231,11 @@ SampleStudent read_student(const SampleTable& table, std::string_view file) {
     student.record.group = table.get<std::string>("group").value_or("");
     student.record.level =
         static_cast<Level>(table.word("level", {"beginner", "middle", "advanced"}, "beginner"));
+    student.record.reader = table.get<std::string>("reader").value_or("");
+    if (table.get<std::string>("accidentals"))
+        student.record.accidentals = table.word("accidentals", {"flats", "sharps"}, "flats") == 0
+                                         ? units::Accidentals::flats
+                                         : units::Accidentals::sharps;
     student.record.remarks = table.get<std::string>("remarks").value_or("");
     student.record.archived = table.get<bool>("archived").value_or(false);
     student.lesson_day = static_cast<int>(
@@ -252,18 +258,36 @@ SampleStudent read_student(const SampleTable& table, std::string_view file) {
 void read_students(const toml::table& root, std::string_view file, SampleSources& sources) {
     const SampleTable top(root, file, {"student"});
     for (const toml::table* table : top.tables("student"))
-        sources.students.push_back(read_student(SampleTable(*table, file,
-                                                            {"name", "called", "group", "level", "lesson_day",
-                                                             "plays", "sheets", "remarks", "archived"}),
-                                                file));
+        sources.students.push_back(
+            read_student(SampleTable(*table, file,
+                                     {"name", "called", "group", "level", "lesson_day", "reader",
+                                      "accidentals", "plays", "sheets", "remarks", "archived"}),
+                         file));
+}
+
+const SampleHorn* horn_marked(const SampleSources& sources, const std::string& mark) {
+    const auto found = std::ranges::find(sources.horns, mark, &SampleHorn::mark);
+    return found == sources.horns.end() ? nullptr : &*found;
+}
+
+void require_known_reader(const SampleSources& sources, const SampleStudent& student) {
+    if (student.record.reader.empty()) return;
+    for (const SamplePlays& plays : student.plays) {
+        const SampleHorn* horn = horn_marked(sources, plays.horn);
+        const horns::HornKind* kind =
+            horn == nullptr ? nullptr : horns::find_kind(horns::built_in_kinds(), horn->kind);
+        if (kind == nullptr) continue;
+        if (std::ranges::find(kind->readers, student.record.reader, &horns::Reader::id) ==
+            kind->readers.end())
+            throw units::Refusal(fmt::format("students.toml: the reader of {} is {}, which {} has not.",
+                                             student.record.name, student.record.reader, kind->id));
+    }
 }
 
 void require_known_names(const SampleSources& sources) {
-    const auto known_horn = [&](const std::string& mark) {
-        return std::any_of(sources.horns.begin(), sources.horns.end(),
-                           [&](const SampleHorn& horn) { return horn.mark == mark; });
-    };
+    const auto known_horn = [&](const std::string& mark) { return horn_marked(sources, mark) != nullptr; };
     for (const SampleStudent& student : sources.students) {
+        require_known_reader(sources, student);
         for (const SamplePlays& plays : student.plays)
             if (!known_horn(plays.horn))
                 throw units::Refusal(

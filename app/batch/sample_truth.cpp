@@ -7,6 +7,7 @@
 #include "app/batch/sample_random.h"
 #include "model/acoustics/air.h"
 #include "model/horns/chart.h"
+#include "model/horns/hand_slide.h"
 
 namespace lowledger::batch {
 
@@ -19,6 +20,12 @@ constexpr units::Cents mute_sharp{14.0};
 
 units::Cents draw(std::uint64_t seed, const std::string& term, units::Cents spread) {
     return SampleRandom(seed, term).normal() * spread;
+}
+
+/// Names a fingering in the streams of numbers.
+std::string hands(const horns::Fingering& fingering) {
+    const std::string position = fingering.position > 0 ? fmt::format(" p{}", fingering.position) : "";
+    return fingering.valves.text() + position;
 }
 
 /// A way of playing a note.
@@ -43,7 +50,8 @@ std::vector<Played> notes_of_sheet(const horns::HornKind& kind, bool wide) {
             add_once(notes, {step.note, step.fingering, sounding->partial});
     for (const horns::ChartNote& chart : horns::chart(kind)) {
         const horns::Way& usual = chart.usual;
-        const bool open = usual.fingering.valves.empty() && (usual.partial == 3 || usual.partial == 4);
+        const bool open = usual.fingering.valves.empty() && usual.fingering.position <= 1 &&
+                          (usual.partial == 3 || usual.partial == 4);
         if (open || (wide && kind.core_range.contains(chart.note)))
             add_once(notes, {chart.note, usual.fingering, usual.partial});
     }
@@ -54,7 +62,7 @@ std::vector<Played> notes_of_sheet(const horns::HornKind& kind, bool wide) {
 
 TrueHorn::TrueHorn(const horns::HornKind& kind, const SampleHorn& told, const tuning::Figures& figures,
                    std::uint64_t seed)
-    : tube_(horns::tube_of(kind)), kind_(kind.id), mark_(told.mark), figures_(figures), seed_(seed) {
+    : tube_(horns::tube_of(kind)), kind_(kind), mark_(told.mark), figures_(figures), seed_(seed) {
     overall_ = told.is ? told.is->overall : drawn("overall", figures.horn_overall);
     for (std::size_t i = 0; i < tube_.valves.size(); ++i) {
         const int valve = static_cast<int>(i) + 1;
@@ -77,14 +85,15 @@ units::Cents TrueHorn::of_partial(int partial) const {
                                 : partial >= 9 ? figures_.horn_by_high_partial
                                                : figures_.horn_by_partial;
     return drawn(fmt::format("partial {}", partial), spread) +
-           draw(seed_, fmt::format("kind {} partial {}", kind_, partial), figures_.kind_by_partial);
+           draw(seed_, fmt::format("kind {} partial {}", kind_.id, partial), figures_.kind_by_partial);
 }
 
 units::Cents TrueHorn::lean(units::Pitch note, const horns::Fingering& fingering, int partial,
                             std::span<const units::Millimetres> positions) const {
-    const units::Millimetres length = acoustics::sounding_length(tube_, fingering.valves, positions);
+    const units::Millimetres length = acoustics::sounding_length(tube_, fingering.valves, positions) +
+                                      2.0 * horns::plain_position(kind_, fingering);
     return acoustics::lean(length, partial, note) + overall_ + of_partial(partial) +
-           drawn(fmt::format("valves {} partial {}", fingering.valves.text(), partial),
+           drawn(fmt::format("valves {} partial {}", hands(fingering), partial),
                  figures_.horn_by_set_and_partial);
 }
 
@@ -100,6 +109,11 @@ units::Cents TruePlayer::habit(units::Pitch note, int partial, units::Pitch from
     return drawn("overall", figures_.player_overall) + octaves * drawn("slope", figures_.player_slope) +
            drawn(fmt::format("partial {}", partial), figures_.player_by_partial) +
            drawn(fmt::format("pitch {}", note.midi()), figures_.player_by_pitch);
+}
+
+units::Millimetres TruePlayer::arm(int position) const {
+    if (position <= 1) return units::Millimetres(0.0);
+    return SampleRandom(seed_, fmt::format("player {} arm {}", name_, position)).normal() * figures_.arm;
 }
 
 std::vector<studio::Reading> play(const Sitting& sitting, const tuning::Figures& figures,
@@ -120,12 +134,14 @@ std::vector<studio::Reading> play(const Sitting& sitting, const tuning::Figures&
     const std::vector<Played> notes = notes_of_sheet(sitting.kind, told.wide);
     for (int take = 1; take <= told.takes; ++take)
         for (const Played& played : notes) {
-            const std::string name = fmt::format("{} {}", played.note.midi(), played.fingering.valves.text());
+            const std::string name = fmt::format("{} {}", played.note.midi(), hands(played.fingering));
             const units::Cents heard =
                 (1.0 - corrects) *
                     sitting.horn.lean(played.note, played.fingering, played.partial, sitting.positions) +
-                sitting.player.habit(played.note, played.partial, sitting.kind.band_note) + common +
-                noise("note " + name, level.note_by_sitting) +
+                sitting.player.habit(played.note, played.partial, sitting.kind.band_note) +
+                horns::change_by_hand_slide(sitting.kind, played.fingering,
+                                            sitting.player.arm(played.fingering.position)) +
+                common + noise("note " + name, level.note_by_sitting) +
                 noise(fmt::format("take {} of {}", take, name), level.take);
             readings.push_back({played.note, played.fingering, played.partial, take,
                                 units::Cents(std::round(heard.value()))});

@@ -30,7 +30,7 @@ class TrueHorn {
 
     acoustics::Tube tube_;
     units::Cents overall_;
-    std::string kind_;
+    const horns::HornKind& kind_;
     std::string mark_;
     const tuning::Figures& figures_;
     std::uint64_t seed_;
@@ -43,6 +43,8 @@ class TruePlayer {
 
     /// What the player adds to every reading of a note. `from` is the pitch that the slope is counted from.
     [[nodiscard]] units::Cents habit(units::Pitch note, int partial, units::Pitch from) const;
+    /// How far past its plain position the player puts a hand slide; the first is the slide all the way in.
+    [[nodiscard]] units::Millimetres arm(int position) const;
     [[nodiscard]] const tuning::LevelFigures& figures() const { return figures_; }
 
   private:

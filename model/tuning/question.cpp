@@ -135,7 +135,9 @@ EnoughReadings enough_readings(const TuningInputs& inputs) {
 }
 
 std::vector<std::size_t> ways_of_question(const TuningInputs& inputs, const TuningProfile& profile) {
-    const bool alternates = may_use_alternates(inputs.kind, inputs.level);
+    // A hand slide places a note wherever the tuning slides stand: no other position is chosen to save moving
+    // them.
+    const bool alternates = may_use_alternates(inputs.kind, inputs.level) && !inputs.kind.hand_slide;
     std::vector<std::size_t> ways;
     for (std::size_t i = 0; i < profile.notes.size(); ++i) {
         if (profile.notes[i].usual || alternates) ways.push_back(i);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "model/horns/hand_slide.h"
 #include "reports/words/names.h"
 
 namespace lowledger::pages {
@@ -39,13 +40,19 @@ const horns::Fingering& fingering_after(const tuning::ProfileNote& usual, const 
     return settled != nullptr ? settled->way.fingering : usual.fingering;
 }
 
-std::optional<units::Cents> lean_after(const tuning::TuningProfile& profile, const NoteAnswer* settled,
+/// What playing a trombone's first position a little out does to a lean that was read with the slide in.
+units::Cents change_by_home(const HandoutInputs& inputs, const horns::Fingering& fingering) {
+    return (1.0 - inputs.answer.profile.correction.part) *
+           horns::change_by_hand_slide(inputs.kind, fingering, inputs.answer.card.hand_slide_home);
+}
+
+std::optional<units::Cents> lean_after(const HandoutInputs& inputs, const NoteAnswer* settled,
                                        const RemainingNote* remaining) {
     if (remaining != nullptr) return remaining->lean;
     if (settled == nullptr) return std::nullopt;
-    const auto* const way = profile.way(settled->note, settled->way.fingering);
+    const auto* const way = inputs.answer.profile.way(settled->note, settled->way.fingering);
     if (way == nullptr) return std::nullopt;
-    return way->mean + (settled->lean_after - settled->way.mean);
+    return way->mean + change_by_home(inputs, way->fingering) + (settled->lean_after - settled->way.mean);
 }
 
 }  // namespace
@@ -63,8 +70,8 @@ std::vector<charts::LeanNote> chart_notes(const HandoutInputs& inputs, std::size
         charts::LeanNote note;
         note.spelling = units::spell(pitch, inputs.facts.accidentals);
         note.fingering = words::fingering_figure(inputs.kind, fingering);
-        note.before = usual->mean;
-        if (answer.enough.tuning_notes_in()) note.after = lean_after(answer.profile, settled, remaining);
+        note.before = usual->mean + change_by_home(inputs, usual->fingering);
+        if (answer.enough.tuning_notes_in()) note.after = lean_after(inputs, settled, remaining);
         note.spread = way != nullptr ? way->spread : usual->spread;
         note.alternate = fingering != usual->fingering;
         note.measured = usual->takes > 0 || (way != nullptr && way->takes > 0);

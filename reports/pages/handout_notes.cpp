@@ -95,6 +95,13 @@ std::vector<WatchGroup> groups_that_fit(const Sheet& sheet, const HandoutInputs&
     return watch_groups(speech, inputs.answer.remains, 1);
 }
 
+/// Of the band's note; on a trombone first where its positions are played.
+std::string band_text(const HandoutInputs& inputs, const Sheet& sheet) {
+    const words::Speech speech = speech_of(inputs, sheet.words);
+    const std::string home = words::hand_slide_home_sentence(speech, inputs.answer.card);
+    return home + (home.empty() ? "" : " ") + words::band_note_text(speech, *inputs.answer.card.band_note);
+}
+
 }  // namespace
 
 Millimetres least_chart_height(const Sheet& sheet, const HandoutInputs& inputs, Millimetres width) {
@@ -124,8 +131,7 @@ Millimetres draw_chart(const Sheet& sheet, const HandoutInputs& inputs, const Bo
 
 Millimetres band_note_height(const Sheet& sheet, const HandoutInputs& inputs, Millimetres width) {
     if (!inputs.answer.card.band_note) return 0_mm;
-    const std::string text =
-        words::band_note_text(speech_of(inputs, sheet.words), *inputs.answer.card.band_note);
+    const std::string text = band_text(inputs, sheet);
     return canvas::leading(type::heading) + 0.5_mm +
            canvas::block_height(sheet.faces, text, type::body, width);
 }
@@ -133,8 +139,7 @@ Millimetres band_note_height(const Sheet& sheet, const HandoutInputs& inputs, Mi
 Millimetres draw_band_note(const Sheet& sheet, const HandoutInputs& inputs, Point top_left,
                            Millimetres width) {
     if (!inputs.answer.card.band_note) return top_left.y;
-    const std::string text =
-        words::band_note_text(speech_of(inputs, sheet.words), *inputs.answer.card.band_note);
+    const std::string text = band_text(inputs, sheet);
     const Millimetres y = draw_heading(sheet, Sentence::band_note_heading, top_left, width);
     return canvas::draw_block(sheet.page, sheet.faces, text, type::body, {top_left.x, y}, width);
 }
