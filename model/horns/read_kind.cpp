@@ -135,6 +135,11 @@ class KindReader {
             }
         }
         for (std::size_t i = 0; i < checked.size(); ++i) {
+            if (needs_before(static_cast<int>(i) + 1, static_cast<int>(i) + 1, {})) {
+                checked[i].refuse("needs", "goes round in a circle: no valve of it could be used alone.");
+            }
+        }
+        for (std::size_t i = 0; i < checked.size(); ++i) {
             if (waits_for(static_cast<int>(i) + 1, static_cast<int>(i) + 1, {})) {
                 checked[i].refuse("built_with",
                                   "goes round in a circle: the valve's own length depends on it.");
@@ -177,7 +182,30 @@ class KindReader {
                 loop.refuse("with", "names the valve itself; a loop lies between two.");
             if (twice) loop.refuse("valve", "has a loop with that valve already; give each pair once.");
             kind_.loops.push_back(read);
+            if (loops_lead(read.with, read.valve, {})) {
+                loop.refuse("with",
+                            "goes round in a circle: that valve's own loop waits, by way of others, for this "
+                            "one. Loops lead from a valve to its switch.");
+            }
         }
+    }
+
+    /// Whether loops lead from `valve`, by way of their switches, to `wanted`.
+    bool loops_lead(int valve, int wanted, acoustics::ValveSet seen) const {
+        if (valve == wanted) return true;
+        if (seen.contains(valve)) return false;
+        return std::ranges::any_of(kind_.loops, [&](const LoopKind& loop) {
+            return loop.valve == valve && loops_lead(loop.with, wanted, seen.with(valve));
+        });
+    }
+
+    /// Whether `valve` cannot be used without `wanted`, directly or by way of others.
+    bool needs_before(int valve, int wanted, acoustics::ValveSet seen) const {
+        if (seen.contains(valve)) return false;
+        const auto needed = kind_.valves[static_cast<std::size_t>(valve - 1)].needs.valves();
+        return std::ranges::any_of(needed, [&](int other) {
+            return other == wanted || needs_before(other, wanted, seen.with(valve));
+        });
     }
 
     void read_slides() {
@@ -197,6 +225,11 @@ class KindReader {
             if (kind_.slide(read.id) != nullptr) {
                 slide.refuse("id",
                              fmt::format("is \"{}\" a second time; each slide needs its own.", read.id));
+            }
+            if (std::ranges::find(kind_.slides, read.name, &SlideKind::name) != kind_.slides.end()) {
+                slide.refuse(
+                    "name",
+                    fmt::format("is \"{}\" a second time; sentences tell slides apart by it.", read.name));
             }
             if (read.least > read.designed || read.designed > read.travel) {
                 slide.refuse("designed_mm", "must lie from least_mm to travel_mm.");

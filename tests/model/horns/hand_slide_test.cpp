@@ -69,6 +69,40 @@ TEST(HandSlide, AnOffsetBringsTheNoteInTune) {
     }
 }
 
+TEST(HandSlide, GoingOutLowersByWhatTheOffsetIsFor) {
+    for (const HornKind& kind : built_in_kinds()) {
+        for (int position = 1; position <= (kind.hand_slide ? last_position : 0); ++position) {
+            const Fingering fingering{{}, position};
+            for (const double lean : {-31.0, 2.0, 15.0}) {
+                const Millimetres offset = slide_offset(kind, fingering, Cents(lean));
+                EXPECT_NEAR(change_by_hand_slide(kind, fingering, offset).value(), -lean, 1e-9) << kind.id;
+            }
+        }
+    }
+    EXPECT_EQ(change_by_hand_slide(kind_of("bbb-tuba-3"), {}, Millimetres(10.0)), Cents(0.0));
+}
+
+TEST(HandSlide, SeventhIsOnEverySlide) {
+    for (const HornKind& kind : built_in_kinds()) {
+        if (!kind.hand_slide || kind.fundamental < units::parse_pitch("G1")) continue;
+        EXPECT_TRUE(slide_places(kind, {}).back().within_reach) << kind.id;
+    }
+}
+
+/// The slide of the F valve would have to go this far for a horn in E, more than its travel on most; and low
+/// B lies past the end of the hand slide even then.
+TEST(HandSlide, LowBNeedsMoreThanTheFValveInE) {
+    HornKind kind = kind_of("tenor-trombone-f");
+    const Millimetres in_f = designed_length(kind, {ValveSet{1}, 1});
+    kind.valves[0].built_for = Cents(600.0);
+    const Millimetres in_e = designed_length(kind, {ValveSet{1}, 1});
+    EXPECT_NEAR(((in_e - in_f) / 2.0).value(), 117.1, 0.1);
+    const auto low_b = chart_note(kind, units::parse_pitch("B1").value()).value();
+    EXPECT_EQ(low_b.usual.fingering, (Fingering{ValveSet{1}, 6}));
+    EXPECT_FALSE(low_b.usual.within_reach);
+    EXPECT_NEAR(plain_position(kind, low_b.usual.fingering).value(), 699.0, 1.0);
+}
+
 TEST(HandSlide, ADependentValveNeedsTheFirst) {
     const HornKind& dependent = kind_of("bass-trombone-dependent");
     EXPECT_FALSE(dependent.allows({ValveSet{2}, 1}));

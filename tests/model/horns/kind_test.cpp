@@ -86,6 +86,61 @@ TEST(Kinds, EveryPullActsOnlyWithItsValve) {
     }
 }
 
+TEST(Kinds, ALongerTubeIsLower) {
+    for (const HornKind& kind : built_in_kinds()) {
+        const acoustics::Tube tube = tube_of(kind);
+        std::vector<Millimetres> positions;
+        for (const SlideKind& slide : kind.slides)
+            positions.push_back(slide.designed);
+        for (std::size_t i = 0; i < kind.slides.size(); ++i) {
+            auto pulled = positions;
+            pulled[i] = kind.slides[i].travel;
+            for (const auto down : sets_of(kind)) {
+                const Millimetres before = acoustics::sounding_length(tube, down, positions);
+                const Millimetres after = acoustics::sounding_length(tube, down, pulled);
+                for (const int n : {2, 3, 8}) {
+                    EXPECT_EQ(
+                        acoustics::partial_frequency(after, n) < acoustics::partial_frequency(before, n),
+                        after > before)
+                        << kind.id << " " << kind.slides[i].id << " with " << down.text();
+                }
+            }
+        }
+    }
+}
+
+TEST(Kinds, AFourthSlideOfACompensatingHornChangesNothingWithoutItsValve) {
+    int horns = 0;
+    for (const HornKind& kind : built_in_kinds()) {
+        const auto fourth = kind.slide_index("fourth");
+        if (kind.loops.empty() || !fourth) continue;
+        ++horns;
+        const acoustics::Tube tube = tube_of(kind);
+        std::vector<Millimetres> positions;
+        for (const SlideKind& slide : kind.slides)
+            positions.push_back(slide.designed);
+        auto pulled = positions;
+        pulled[*fourth] = kind.slides[*fourth].travel;
+        for (const auto down : sets_of(kind)) {
+            const Millimetres by = acoustics::sounding_length(tube, down, pulled) -
+                                   acoustics::sounding_length(tube, down, positions);
+            const Millimetres pull = kind.slides[*fourth].travel - kind.slides[*fourth].designed;
+            EXPECT_NEAR(by.value(), down.contains(4) ? 2.0 * pull.value() : 0.0, 1e-9)
+                << kind.id << " " << down.text();
+        }
+    }
+    EXPECT_EQ(horns, 5);
+}
+
+/// Common practice: a horn is given five or six valves to choose by, and on a three-valve compensating horn
+/// both the third and 1-2 are taught; a trombone's valve is its usual way already.
+TEST(Kinds, BeginnersAreOfferedAlternatesWhereTheTradeTeachesThem) {
+    for (const HornKind& kind : built_in_kinds()) {
+        const bool three_compensating = !kind.loops.empty() && kind.valves.size() == 3;
+        EXPECT_EQ(kind.alternates_for_beginners, three_compensating || kind.valves.size() > 4) << kind.id;
+    }
+}
+
 TEST(Kinds, TheWorkingOrderSetsEverySlideOfAValveByANoteOfTheRange) {
     for (const HornKind& kind : built_in_kinds()) {
         for (const TuningStep& step : kind.tuning_order) {

@@ -121,6 +121,7 @@ const Wrong wrongs[] = {
     Wrong{"[[tuning]]",
           "[[reader]]\nid = \"x\"\nname = \"x\"\nclef = \"bass\"\nwritten_above_semitones = 2.5\n[[tuning]]",
           {"line 31", "'written_above_semitones'", "whole number from 0 to 36"}},
+    Wrong{"name = \"first valve slide\"", "name = \"main slide\"", {"line 22", "'name'", "second time"}},
     Wrong{"[[tuning]]", "[tuning]", {"line 27", "'tuning'", "[[tuning]]"}},
     Wrong{"fingering = \"0\"\n",
           "fingering = \"0\"\n[[taught]]\nnote = \"A2\"\nfingering = \"2\"\n[[taught]]\nnote = "
@@ -142,6 +143,31 @@ TEST(ReadKind, ACircleOfBuiltWithIsNamed) {
     std::string text = with("built_for_cents = 200", "built_for_cents = 300\nbuilt_with = [\"2\"]");
     const auto at = text.find("built_for_cents = 100");
     text.replace(at, 21, "built_for_cents = 300\nbuilt_with = [\"1\"]");
+    EXPECT_THAT(refusal(text), HasSubstr("circle"));
+}
+
+/// A valve more than the small kind has, so that there is room for a circle of three.
+std::string with_third_valve(std::string_view more) {
+    return with("[[slide]]",
+                "[[valve]]\nlabel = \"3\"\nbuilt_for_cents = 300\n" + std::string(more) + "\n[[slide]]");
+}
+
+TEST(ReadKind, ACircleOfLoopsIsNamed) {
+    const auto loop = [](const char* valve, const char* switched_by) {
+        return std::string("[[loop]]\nvalve = \"") + valve + "\"\nwith = \"" + switched_by + "\"\n";
+    };
+    EXPECT_EQ(refusal(with_third_valve(loop("1", "3") + loop("2", "3"))), "");
+    EXPECT_EQ(refusal(with_third_valve(loop("1", "2") + loop("2", "3"))), "");
+    const std::string circle = refusal(with_third_valve(loop("1", "2") + loop("2", "3") + loop("3", "1")));
+    EXPECT_THAT(circle, HasSubstr("'with'"));
+    EXPECT_THAT(circle, HasSubstr("circle"));
+    EXPECT_THAT(circle, HasSubstr("kinds/small.toml, line "));
+}
+
+TEST(ReadKind, ACircleOfNeedsIsNamed) {
+    std::string text = with("built_for_cents = 200", "built_for_cents = 200\nneeds = [\"2\"]");
+    const auto at = text.find("built_for_cents = 100");
+    text.insert(at, "needs = [\"1\"]\n");
     EXPECT_THAT(refusal(text), HasSubstr("circle"));
 }
 
