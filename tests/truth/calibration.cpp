@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
 
@@ -38,9 +39,10 @@ struct Coverage {
     Covered measured{"notes measured, as played"};
     Covered unmeasured{"notes not measured, as played"};
     Covered answered{"what slides are to answer, all notes"};
-    Covered inside{"positions, the optimum inside the limits"};
-    Covered clipped{"positions, clipped or with another fingering"};
-    Covered main{"of those inside: the main slide"};
+    Covered inside{"positions, all slides inside their limits"};
+    Covered clipped{"positions, a slide at its limit: against the best within limits"};
+    Covered switching{"positions where other fingerings are best: against the best with them"};
+    Covered main{"the main slide, all slides inside"};
 };
 
 /// Hits and trials on one horn.
@@ -112,11 +114,12 @@ Case case_number(int number) {
               {},
               0,
               tuning::TuningInputs{.kind = kind, .today = today}};
-    const World& world = made.world;
+    World& world = made.world;
     constexpr std::size_t readings[] = {5, 10, 20};
     const std::size_t notes = readings[static_cast<std::size_t>(number) / 3 % 3];
     const bool two_sheets = number / 9 % 2 == 1;
     const Places before = designed_places(kind);
+    world.get_used_to(world.truly(before));
     made.written_now = two_sheets ? moved_at_random(world, before) : before;
     made.inputs = inputs_for(world, made.written_now);
     if (two_sheets) {
@@ -150,39 +153,59 @@ void notes_of(Coverage& coverage, const Case& made, const tuning::TuningAnswer& 
     coverage.answered.add_horn(level, answered.hits, answered.of);
 }
 
+bool any_at_limit(const tuning::SlideSettings& settings) {
+    return std::ranges::any_of(settings.slides,
+                               [](const auto& slide) { return slide.limit != tuning::Limit::none; });
+}
+
+bool any_outside(const tuning::SlideSettings& settings, const Places& places) {
+    return std::ranges::any_of(settings.slides, [&](const tuning::SlideAnswer& slide) {
+        return slide.half_width &&
+               (places.at(slide.slide) < slide.least || places.at(slide.slide) > slide.travel);
+    });
+}
+
+/// Horns where one who knows everything plays some note otherwise.
+void switching_of(Coverage& coverage, const tuning::SlideSettings& settings,
+                  const tuning::SlideSettings& known, studio::Level level) {
+    bool same = true;
+    Count counted;
+    for (std::size_t n = 0; n < known.notes.size(); ++n) {
+        same = same && (known.notes[n].weight == 0.0 ||
+                        known.notes[n].way.fingering == settings.notes[n].way.fingering);
+    }
+    if (same) return;
+    const Places places = recommended(known);
+    for (const tuning::SlideAnswer& slide : settings.slides) {
+        if (!slide.half_width) continue;
+        counted.add(units::abs(places.at(slide.slide) - slide.recommended) <= *slide.half_width);
+    }
+    coverage.switching.add_horn(level, counted.hits, counted.of);
+}
+
 /// Every move worth it, so that a slide stands where it is believed to belong.
 void positions_of(Coverage& coverage, const Case& made, const tuning::TuningAnswer& answer) {
     tuning::SettingsQuestion question = answer.question;
     question.constants.chance_of_better = 0.0;
     question.may_move = true;
     const tuning::SlideSettings settings = tuning::recommend(question);
-    const TrueLean lean = true_leans(made.world, made.written_now, made.mouthpiece);
-    const Places belong = where_they_belong(question, settings, lean);
-    const tuning::SlideSettings known = settings_knowing_all(question, lean);
-    bool same_ways = true;
-    for (std::size_t n = 0; n < known.notes.size(); ++n) {
-        same_ways = same_ways && (known.notes[n].weight == 0.0 ||
-                                  known.notes[n].way.fingering == settings.notes[n].way.fingering);
-    }
-    Count inside;
-    Count clipped;
+    const Knowing knowing(made.world, made.world.truly(made.written_now), made.mouthpiece);
+    const Places belong = knowing.where_they_belong(question, settings);
+    const tuning::SlideSettings best = knowing.settings_with_ways(question, settings);
+    const Places within_limits = recommended(best);
+    const bool clipped = any_at_limit(settings) || any_at_limit(best) || any_outside(settings, belong);
+    Count counted;
     Count main;
     for (const tuning::SlideAnswer& slide : settings.slides) {
         if (!slide.half_width) continue;
-        const units::Millimetres at = belong.at(slide.slide);
-        const bool hit = units::abs(at - slide.recommended) <= *slide.half_width;
-        const bool strictly = at > slide.least && at < slide.travel && slide.limit == tuning::Limit::none;
-        if (!strictly || !same_ways) {
-            clipped.add(hit);
-            continue;
-        }
-        inside.add(hit);
-        if (slide.slide == settings.slides.front().slide) main.add(hit);
+        const units::Millimetres at = (clipped ? within_limits : belong).at(slide.slide);
+        counted.add(units::abs(at - slide.recommended) <= *slide.half_width);
+        if (!clipped && slide.slide == settings.slides.front().slide) main = counted;
     }
     const studio::Level level = made.world.level();
-    coverage.inside.add_horn(level, inside.hits, inside.of);
-    coverage.clipped.add_horn(level, clipped.hits, clipped.of);
+    (clipped ? coverage.clipped : coverage.inside).add_horn(level, counted.hits, counted.of);
     coverage.main.add_horn(level, main.hits, main.of);
+    switching_of(coverage, settings, knowing.settings(question), level);
 }
 
 bool within(const Share& share, double low, double high) {
@@ -212,15 +235,18 @@ void calibration(Report& report) {
         "about "
         "one horn hang together).",
         horns));
-    report.table({"statement", "number", "all", "beginner", "middle", "advanced"},
-                 {coverage.measured.row(), coverage.unmeasured.row(), coverage.answered.row(),
-                  coverage.inside.row(), coverage.clipped.row(), coverage.main.row()});
+    report.table(
+        {"statement", "number", "all", "beginner", "middle", "advanced"},
+        {coverage.measured.row(), coverage.unmeasured.row(), coverage.answered.row(), coverage.inside.row(),
+         coverage.main.row(), coverage.clipped.row(), coverage.switching.row()});
     report.verdict(within(coverage.measured.all, 88.0, 92.0), "measured notes are covered 88 to 92 %.");
     report.verdict(within(coverage.unmeasured.all, 88.0, 92.0), "unmeasured notes are covered 88 to 92 %.");
     report.verdict(within(coverage.inside.all, 88.0, 92.0),
                    "positions inside the limits are covered 88 to 92 %.");
     report.verdict(within(coverage.clipped.all, 88.0, 100.0),
-                   "positions that are clipped, or switch a fingering, are covered at least 88 %.");
+                   "with a slide at its limit positions are covered at least 88 %.");
+    report.aim(within(coverage.switching.all, 88.0, 100.0),
+               "where other fingerings are best positions are covered at least 88 %.");
 }
 
 }  // namespace lowledger::truth

@@ -3,42 +3,47 @@
 namespace lowledger::truth {
 namespace {
 
-/// Every lean known, every move worth it, any position.
-void know(tuning::SettingsQuestion& question, const TrueLean& lean) {
+void fix_ways(tuning::SettingsQuestion& question, const tuning::SlideSettings& settings) {
+    for (std::size_t n = 0; n < question.notes.size(); ++n) {
+        question.notes[n].ways = {settings.notes[n].way};
+        question.notes[n].ways.front().penalty = units::SquareCents(0.0);
+    }
+}
+
+}  // namespace
+
+void Knowing::know(tuning::SettingsQuestion& question) const {
     for (tuning::QuestionNote& note : question.notes) {
         for (tuning::PlayedNote& way : note.ways) {
-            way.mean = lean({note.note, way.fingering, way.partial});
+            const Played played{note.note, way.fingering, way.partial, question.constants.hand_slide_home};
+            way.mean = world_.answered(played, truly_now_, mouthpiece_);
             way.spread = units::Cents(0.0);
         }
     }
+    for (std::size_t i = 0; i < question.tube.slides.size(); ++i)
+        question.tube.slides[i].bore = world_.tube().slides[i].bore;
     question.covariance.clear();
     question.may_move = true;
     question.constants.step = units::Millimetres(0.0);
     question.constants.chance_of_better = 0.0;
 }
 
-/// Further than any slide goes; slides are moved out so far first, as none may stand below zero.
-constexpr units::Millimetres far(500.0);
-
-}  // namespace
-
-TrueLean true_leans(const World& world, const Places& written_now, int mouthpiece) {
-    return [&world, truly = world.truly(written_now), mouthpiece](const Played& played) {
-        return world.answered(played, truly, mouthpiece);
-    };
-}
-
-tuning::SlideSettings settings_knowing_all(tuning::SettingsQuestion question, const TrueLean& lean) {
-    know(question, lean);
+tuning::SlideSettings Knowing::settings(tuning::SettingsQuestion question) const {
+    know(question);
     return tuning::recommend(question);
 }
 
-Places where_they_belong(tuning::SettingsQuestion question, const tuning::SlideSettings& settings,
-                         const TrueLean& lean) {
-    for (std::size_t n = 0; n < question.notes.size(); ++n) {
-        question.notes[n].ways = {settings.notes[n].way};
-        question.notes[n].ways.front().penalty = units::SquareCents(0.0);
-    }
+tuning::SlideSettings Knowing::settings_with_ways(tuning::SettingsQuestion question,
+                                                  const tuning::SlideSettings& settings) const {
+    fix_ways(question, settings);
+    return this->settings(std::move(question));
+}
+
+Places Knowing::where_they_belong(tuning::SettingsQuestion question,
+                                  const tuning::SlideSettings& settings) const {
+    // Further than any slide goes; slides are moved out so far first, as none may stand below zero.
+    constexpr units::Millimetres far(500.0);
+    fix_ways(question, settings);
     for (std::size_t i = 0; i < question.slides.size(); ++i) {
         question.tube.slides[i].designed += far;
         question.slides[i].now += far;
@@ -46,7 +51,7 @@ Places where_they_belong(tuning::SettingsQuestion question, const tuning::SlideS
         question.slides[i].travel = 2.0 * far;
     }
     question.constants.cost_per_cent_moved = 1e-9;
-    know(question, lean);
+    know(question);
     Places places = recommended(tuning::recommend(question));
     for (auto& [slide, at] : places)
         at -= far;

@@ -1,21 +1,34 @@
 #pragma once
 
-#include <functional>
-
 #include "tests/truth/world.h"
 
 namespace lowledger::truth {
 
-/// The horn's true lean, in what slides answer, of a way of a question with its slides where they stand now.
-using TrueLean = std::function<units::Cents(const Played&)>;
-TrueLean true_leans(const World& world, const Places& written_now, int mouthpiece);
+/// One who knows a horn: every lean in what slides answer, with the slides where the ruler says they stand,
+/// and how much each pull acts.
+class Knowing {
+  public:
+    Knowing(const World& world, const Places& truly_now, int mouthpiece)
+        : world_(world), truly_now_(truly_now), mouthpiece_(mouthpiece) {}
 
-/// The settings of one who knows every lean: the same limits, any position, every move worth it.
-tuning::SlideSettings settings_knowing_all(tuning::SettingsQuestion question, const TrueLean& lean);
+    /// Settings within the same limits, any position, every move worth it.
+    [[nodiscard]] tuning::SlideSettings settings(tuning::SettingsQuestion question) const;
 
-/// Where the slides belong: known leans, no limits and no cost of moving, the ways as chosen in `settings`.
-Places where_they_belong(tuning::SettingsQuestion question, const tuning::SlideSettings& settings,
-                         const TrueLean& lean);
+    /// The same with the ways as chosen in `settings`.
+    [[nodiscard]] tuning::SlideSettings settings_with_ways(tuning::SettingsQuestion question,
+                                                           const tuning::SlideSettings& settings) const;
+
+    /// Where the slides belong: no limits and no cost of moving, the ways as chosen in `settings`.
+    [[nodiscard]] Places where_they_belong(tuning::SettingsQuestion question,
+                                           const tuning::SlideSettings& settings) const;
+
+  private:
+    void know(tuning::SettingsQuestion& question) const;
+
+    const World& world_;
+    Places truly_now_;
+    int mouthpiece_;
+};
 
 /// Recommended positions by slide.
 Places recommended(const tuning::SlideSettings& settings);

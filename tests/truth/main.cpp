@@ -15,7 +15,7 @@ using lowledger::truth::Report;
 const std::vector<std::pair<std::string, std::function<void(Report&)>>>& sections() {
     using namespace lowledger::truth;
     static const std::vector<std::pair<std::string, std::function<void(Report&)>>> all{
-        {"optimum", optimum}, {"calibration", calibration}};
+        {"optimum", optimum}, {"calibration", calibration}, {"wrong_worlds", wrong_worlds}, {"worth", worth}};
     return all;
 }
 

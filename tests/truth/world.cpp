@@ -23,6 +23,10 @@ enum What : int {
     player_slope,
     player_by_partial,
     player_by_pitch,
+    arm_itself,
+    corrects_more,
+    bore_of_slide,
+    still_warming,
     beta,
     place_written,
     whole_sitting,
@@ -67,6 +71,10 @@ World::World(const horns::HornKind& kind, studio::Level level, std::vector<studi
         const double cents = law_.wider * spread_of_valve(valve) * draw_.normal({valve_tube, valve});
         tube_.valves[v] += acoustics::tube_for_change(own, units::Cents(cents));
     }
+    for (std::size_t i = 0; i < tube_.slides.size(); ++i) {
+        tube_.slides[i].bore +=
+            law_.wider * figures().bore_spread * draw_.normal({bore_of_slide, static_cast<std::int64_t>(i)});
+    }
 }
 
 Places World::truly(const Places& written) const {
@@ -80,12 +88,16 @@ Places World::truly(const Places& written) const {
     return places;
 }
 
-units::Cents World::horn(const Played& played, const Places& truly, int mouthpiece) const {
+units::Millimetres World::length(const Played& played, const Places& truly) const {
     std::vector<units::Millimetres> at;
     for (const horns::SlideKind& slide : kind_.slides)
         at.push_back(truly.at(slide.id));
-    const units::Millimetres length = acoustics::sounding_length(tube_, played.fingering.valves, at) +
-                                      2.0 * horns::plain_position(kind_, played.fingering);
+    const units::Millimetres hand_slide = horns::plain_position(kind_, played.fingering) + played.further_out;
+    return acoustics::sounding_length(tube_, played.fingering.valves, at) + 2.0 * hand_slide;
+}
+
+units::Cents World::horn(const Played& played, const Places& truly, int mouthpiece) const {
+    const units::Millimetres length = this->length(played, truly);
     units::Cents lean = acoustics::lean(length, played.partial, played.note);
     if (law_.bore) lean += law_.bore(length / tube_.open, played.partial);
     const int n = played.partial;
@@ -121,13 +133,35 @@ double World::kappa(bool tuner_seen) const {
     return law_.kappa.value_or(tuner_seen ? of_level_.kappa_seen : of_level_.kappa);
 }
 
+/// What the player leaves of the horn's lean: of what slides were moved by, a player's own part; of the rest
+/// the level's.
+units::Cents World::kept_of_horn(const Played& played, const Places& truly, int mouthpiece,
+                                 bool tuner_seen) const {
+    const units::Cents now = horn(played, truly, mouthpiece);
+    units::Cents kept = (1.0 - kappa(tuner_seen)) * now;
+    if (used_to_ && !law_.kappa) {
+        const double more = law_.wider * of_level_.kappa_spread * draw_.normal({corrects_more});
+        kept -= more * (now - horn(played, *used_to_, mouthpiece));
+    }
+    return kept;
+}
+
+/// First is the slide all the way in; other positions are where the arm puts them.
+units::Cents World::arm(const Played& played, const Places& truly, studio::Date on) const {
+    const int position = played.fingering.position;
+    if (position <= 1) return units::Cents(0.0);
+    const units::Millimetres out(player_number(arm_itself, position, of_level_.arm.value(), on));
+    return acoustics::change_by_tube(length(played, truly), 2.0 * out);
+}
+
 units::Cents World::answered(const Played& played, const Places& truly, int mouthpiece) const {
     const double overall = player_number(player_overall, 0, of_level_.player_overall.value(), today());
     return horn(played, truly, mouthpiece) + units::Cents(of_level_.gamma * overall);
 }
 
 units::Cents World::heard(const Played& played, const Places& truly, int mouthpiece) const {
-    return (1.0 - kappa(false)) * horn(played, truly, mouthpiece) + units::Cents(player(played, today()));
+    return kept_of_horn(played, truly, mouthpiece, false) + arm(played, truly, today()) +
+           units::Cents(player(played, today()));
 }
 
 units::Cents World::shown(const Sitting& sitting, const Played& played, int take) const {
@@ -135,16 +169,18 @@ units::Cents World::shown(const Sitting& sitting, const Played& played, int take
     constexpr double usual_room_kelvins = 294.15;
     const double room = room_beta * 600.0 * std::log2(sitting.room.absolute().value() / usual_room_kelvins);
     const double tuner = 1200.0 * std::log2(units::standard_a4 / sitting.tuner_a4);
-    const double kept = 1.0 - kappa(sitting.tuner_seen);
-    units::Cents cents = kept * horn(played, sitting.places, sitting.mouthpiece) +
+    units::Cents cents = kept_of_horn(played, sitting.places, sitting.mouthpiece, sitting.tuner_seen) +
+                         arm(played, sitting.places, sitting.on) +
                          units::Cents(player(played, sitting.on) + room + tuner);
-    if (sitting.silent) return cents;
     const int s = sitting.number;
     const int note = played.note.midi();
     const int set = number_of(played.fingering);
     cents += draw_.normal({whole_sitting, s}) * of_level_.sitting;
     cents += draw_.normal({tuner_itself, s}) * figures().tuner;
     cents += draw_.normal({note_that_day, s, note, set}) * of_level_.note_by_sitting;
+    if (sitting.rounds > 0) {
+        cents += (take - sitting.rounds) * draw_.normal({still_warming, s}) * figures().warming;
+    }
     cents += draw_.normal({one_take, s, note, set, take}) * of_level_.take;
     return cents;
 }
@@ -172,8 +208,9 @@ Places designed_places(const horns::HornKind& kind) {
     return places;
 }
 
-studio::TuningSheet sheet_of(const World& world, const Sitting& sitting, const Places& written,
+studio::TuningSheet sheet_of(const World& world, Sitting sitting, const Places& written,
                              const std::vector<Played>& notes, int takes) {
+    sitting.rounds = takes;
     studio::TuningSheet sheet{.id = {},
                               .student = {},
                               .horn = {},

@@ -21,6 +21,8 @@ struct Played {
     units::Pitch note;
     horns::Fingering fingering;
     int partial = 0;
+    /// Of a hand slide, beyond its plain position.
+    units::Millimetres further_out{0.0};
 };
 
 /// How a partial of a horn with so much of its open length in use leans beside what one effective length
@@ -47,8 +49,8 @@ struct Sitting {
     int mouthpiece = 0;
     /// Where the slides truly stand.
     Places places{};
-    /// Neither sitting, note of the day, take nor tuner adds anything.
-    bool silent = false;
+    /// Times round, while the horn goes on warming; 0: it is warm.
+    int rounds = 0;
 };
 
 /// A horn of a kind and its player, every number drawn from the figures by name and played through
@@ -63,6 +65,12 @@ class World {
     [[nodiscard]] studio::Level level() const { return level_; }
     [[nodiscard]] studio::Date today() const { return days_.back(); }
     [[nodiscard]] const Draw& draw() const { return draw_; }
+    /// As built, every tube and bore.
+    [[nodiscard]] const acoustics::Tube& tube() const { return tube_; }
+
+    /// The player is used to slides that truly stand so; of what they are moved from there the player takes
+    /// back a part of their own.
+    void get_used_to(Places truly) { used_to_ = std::move(truly); }
 
     /// Where slides stand that the ruler says are at `written`: a measurement has its error, the same each
     /// time a slide is put to the same place.
@@ -81,6 +89,10 @@ class World {
     [[nodiscard]] double player_number(int what, int which, double spread, studio::Date on) const;
     [[nodiscard]] double player(const Played& played, studio::Date on) const;
     [[nodiscard]] double kappa(bool tuner_seen) const;
+    [[nodiscard]] units::Cents kept_of_horn(const Played& played, const Places& truly, int mouthpiece,
+                                            bool tuner_seen) const;
+    [[nodiscard]] units::Millimetres length(const Played& played, const Places& truly) const;
+    [[nodiscard]] units::Cents arm(const Played& played, const Places& truly, studio::Date on) const;
 
     const horns::HornKind& kind_;
     studio::Level level_;
@@ -89,6 +101,7 @@ class World {
     WorldLaw law_;
     Draw draw_;
     acoustics::Tube tube_;
+    std::optional<Places> used_to_;
 };
 
 /// The usual way of a note of the kind's chart; of a fingering the likeliest partial.
@@ -102,7 +115,7 @@ Places designed_places(const horns::HornKind& kind);
 
 /// A sheet of that sitting: each note `takes` times, round by round; `written` is what the teacher says of
 /// the slides.
-studio::TuningSheet sheet_of(const World& world, const Sitting& sitting, const Places& written,
+studio::TuningSheet sheet_of(const World& world, Sitting sitting, const Places& written,
                              const std::vector<Played>& notes, int takes);
 
 /// Inputs for that student with the slides as said and no sheet.

@@ -1,0 +1,202 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/format.h>
+
+#include "tests/truth/hands.h"
+#include "tests/truth/known.h"
+#include "tests/truth/plan.h"
+#include "tests/truth/sections.h"
+#include "tests/truth/tally.h"
+
+namespace lowledger::truth {
+namespace {
+
+constexpr std::array<std::size_t, 3> readings{5, 10, 20};
+
+/// One way of setting slides over many horns.
+struct Worth {
+    std::string what;
+    Tally answered{};
+    Tally heard{};
+    Tally over_knowing{};
+
+    [[nodiscard]] Report::Row row() const {
+        return {what,
+                fmt::format("{:.2f} ± {:.2f}", answered.mean(), answered.error()),
+                fmt::format("{:.2f} ± {:.2f}", answered.worst_tenth(), answered.worst_tenth_error()),
+                fmt::format("{:.2f} ± {:.2f}", heard.mean(), heard.error()),
+                fmt::format("{:.2f} ± {:.2f}", heard.worst_tenth(), heard.worst_tenth_error()),
+                fmt::format("{:+.2f} ± {:.2f}", over_knowing.mean(), over_knowing.error())};
+    }
+};
+
+/// The card followed in three ways, in mm from where the slide belongs.
+struct CardMiss {
+    std::array<Tally, 3> mm{};
+};
+
+struct LevelWorth {
+    Worth nothing{"nothing is moved"};
+    Worth trade{};
+    std::array<Worth, 3> card{};
+    Worth all{"everything known"};
+    std::array<CardMiss, 3> miss{};
+};
+
+class Tuned {
+  public:
+    Tuned(studio::Level level, int takes, int number)
+        : kind_(valved_kind(number)),
+          world_(kind_, level, {today}, {}, 60000U + static_cast<unsigned>(number)),
+          written_(designed_places(kind_)),
+          truly_(world_.truly(written_)),
+          takes_(takes) {
+        world_.get_used_to(truly_);
+    }
+
+    void add_to(LevelWorth& worth) const {
+        const std::vector<Played> plan = planned_notes(kind_, world_.level(), readings.back());
+        const Sitting first{.on = today, .number = 1, .places = truly_};
+        const Sitting later{.on = today, .number = 2};
+        const Knowing knowing(world_, truly_, 0);
+        std::optional<double> best;
+        for (std::size_t k = 0; k < readings.size(); ++k) {
+            tuning::TuningInputs inputs = inputs_for(world_, written_);
+            inputs.room_today = later.room;
+            const std::size_t notes = std::min(readings[k], plan.size());
+            const std::vector<Played> read(plan.begin(), plan.begin() + static_cast<std::ptrdiff_t>(notes));
+            inputs.sheets = {sheet_of(world_, first, written_, read, takes_)};
+            const tuning::TuningAnswer answer = tuning::answer(inputs);
+            if (k == 0) {
+                const tuning::SlideSettings known = knowing.settings(answer.question);
+                best = mean_lean(world_, answer.question, known, recommended(known)).answered;
+                tuning::SlideSettings usual = answer.settings;
+                for (std::size_t n = 0; n < usual.notes.size(); ++n)
+                    usual.notes[n].way = answer.question.notes[n].ways.front();
+                add(worth.all, mean_lean(world_, answer.question, known, recommended(known)), *best);
+                add(worth.nothing, mean_lean(world_, answer.question, usual, truly_), *best);
+                const Places traded = Hands(world_, later, truly_).tune_to_zero(takes_);
+                add(worth.trade, mean_lean(world_, answer.question, usual, traded), *best);
+            }
+            const Places belong = recommended(knowing.settings(answer.question));
+            using Follow = Hands::Follow;
+            for (const Follow how : {Follow::mm_alone, Follow::reading_alone, Follow::card}) {
+                const Places at = Hands(world_, later, truly_).follow(answer.card, how);
+                if (how == Follow::card) {
+                    add(worth.card[k], mean_lean(world_, answer.question, answer.settings, at), *best);
+                }
+                for (const auto& [slide, place] : at)
+                    worth.miss[k].mm[static_cast<std::size_t>(how)].add((place - belong.at(slide)).value());
+            }
+        }
+    }
+
+  private:
+    static void add(Worth& worth, const MeanLean& mean, double best) {
+        worth.answered.add(mean.answered);
+        worth.heard.add(mean.heard);
+        worth.over_knowing.add(mean.answered - best);
+    }
+
+    const horns::HornKind& kind_;
+    World world_;
+    Places written_;
+    Places truly_;
+    int takes_;
+};
+
+std::string name_of(studio::Level level) {
+    constexpr std::array names{"Beginner", "Middle", "Advanced"};
+    return names[static_cast<std::size_t>(level)];
+}
+
+LevelWorth worth_of(studio::Level level, int takes, int horns) {
+    LevelWorth worth;
+    worth.trade.what = "each slide until its note reads zero";
+    for (std::size_t k = 0; k < readings.size(); ++k)
+        worth.card[k].what = fmt::format("the card, {} notes read", readings[k]);
+    for (int number = 0; number < horns; ++number)
+        Tuned(level, takes, number).add_to(worth);
+    return worth;
+}
+
+/// a is no more than b, beyond chance in a part of the run.
+bool no_more(double a, double b, double error, bool whole) {
+    return a <= b + (whole ? 0.0 : 3.0 * error);
+}
+
+void judge(Report& report, const std::string& which, const LevelWorth& worth, bool whole) {
+    const Worth& five = worth.card[0];
+    const double error = std::hypot(five.answered.error(), worth.trade.answered.error());
+    report.verdict(no_more(five.answered.mean(), worth.trade.answered.mean(), error, whole),
+                   which + ": in what slides answer five notes and the card beat zero by zero, in the mean.");
+    const double worst_error =
+        std::hypot(five.answered.worst_tenth_error(), worth.trade.answered.worst_tenth_error());
+    report.verdict(
+        no_more(five.answered.worst_tenth(), worth.trade.answered.worst_tenth(), worst_error, whole),
+        which + ": and in the worst tenth.");
+    report.aim(five.heard.mean() <= worth.trade.heard.mean() &&
+                   five.heard.worst_tenth() <= worth.trade.heard.worst_tenth(),
+               which + ": as heard too, in the mean and in the worst tenth.");
+    report.aim(worth.card[1].over_knowing.mean() <= 1.0,
+               fmt::format("{}: ten notes come within 1 cent of knowing everything ({:+.2f}).", which,
+                           worth.card[1].over_knowing.mean()));
+}
+
+Report::Row miss_row(const std::string& which, const CardMiss& miss) {
+    Report::Row row{which};
+    for (const Tally& mm : miss.mm)
+        row.push_back(fmt::format("{:.1f}", mm.root_mean_square()));
+    return row;
+}
+
+}  // namespace
+
+void worth(Report& report) {
+    const int horns = report.count(300, 16);
+    report.heading("What it is worth");
+    report.paragraph(fmt::format(
+        "{} horns for each table, of eight kinds with valves, slides at their designed places. Five, ten or "
+        "twenty notes are read, those that the program asks for; then, in another sitting, the card is "
+        "followed. "
+        "The trade's way (common practice) moves each slide by what its note is off zero, the third by 2-3, "
+        "until "
+        "it reads within a cent. Weighted mean |cents| over the notes of a horn: of what slides are to "
+        "answer "
+        "(the horn, and gamma of the player's settled pitch), and as heard; their means over horns and over "
+        "the "
+        "worst tenth of the horns, with standard errors; and what the first is above knowing everything.",
+        horns));
+    std::vector<Report::Row> misses;
+    bool card_no_worse = true;
+    for (const int takes : {1, 3}) {
+        for (const auto level : {studio::Level::beginner, studio::Level::middle, studio::Level::advanced}) {
+            const LevelWorth worth = worth_of(level, takes, horns);
+            const std::string which =
+                fmt::format("{}, {}", name_of(level), takes == 1 ? "one take" : "three takes");
+            report.paragraph("**" + which + "**");
+            std::vector<Report::Row> rows{worth.nothing.row(), worth.trade.row()};
+            for (const Worth& card : worth.card)
+                rows.push_back(card.row());
+            rows.push_back(worth.all.row());
+            report.table({"", "slides answer", "worst tenth", "as heard", "worst tenth", "above knowing all"},
+                         rows);
+            judge(report, which, worth, horns >= 300);
+            for (std::size_t k = 0; k < readings.size(); ++k) {
+                misses.push_back(miss_row(fmt::format("{}, {} notes", which, readings[k]), worth.miss[k]));
+                const auto& mm = worth.miss[k].mm;
+                const double either = std::min(mm[0].root_mean_square(), mm[1].root_mean_square());
+                card_no_worse = card_no_worse && mm[2].root_mean_square() <= either;
+            }
+        }
+    }
+    report.paragraph(
+        "**The card.** How far slides end from where they belong, root mean square in mm: by the mm alone, "
+        "by the "
+        "reading alone (set, then moved by the whole of any miss), and as the card says.");
+    report.table({"", "mm alone", "reading alone", "the card"}, misses);
+    report.aim(card_no_worse, "the card is no worse than either alone, in every row.");
+}
+
+}  // namespace lowledger::truth
