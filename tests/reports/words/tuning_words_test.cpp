@@ -143,6 +143,57 @@ TEST(RemainingSentence, GoesFromHornToAirToLips) {
     EXPECT_THAT(remaining_sentence({words, tuba()}, {}, note), HasSubstr("look at the horn"));
 }
 
+const horns::HornKind& trombone() {
+    return *horns::find_kind(horns::built_in_kinds(), "tenor-trombone-f");
+}
+
+TEST(RemainingSentence, ATromboneNotesGoByTheSlide) {
+    const Words words;
+    tuning::RemainingNote note{.note = units::Pitch(62),
+                               .fingering = {{}, 4},
+                               .lean = Cents(-18),
+                               .next = tuning::Remedy::hand_slide,
+                               .slide_by = Millimetres(-18)};
+    EXPECT_EQ(plain(remaining_sentence({words, trombone()}, {}, note)),
+              "D in position 4 leans \u221218: play it a finger's breadth further in (18 mm, 11/16 in).");
+}
+
+TEST(SlidePlaces, AreSaidInWordsMillimetresAndSixteenths) {
+    const Words words;
+    EXPECT_EQ(slide_offset_text(words, 1_mm), "where it lies");
+    EXPECT_EQ(plain(slide_offset_text(words, 3_mm)), "a touch further out (3 mm, 1/8 in)");
+    EXPECT_EQ(plain(slide_offset_text(words, Millimetres(-8))), "a little further in (8 mm, 5/16 in)");
+    EXPECT_EQ(plain(slide_offset_text(words, 30_mm)), "well further out (30 mm, 1 3/16 in)");
+    tuning::PlaceOnSlide place{.note = units::Pitch(62),
+                               .fingering = {{}, 1},
+                               .plain = 3_mm,
+                               .out = 0_mm,
+                               .reach = tuning::Reach::closed,
+                               .left = Cents(-9)};
+    EXPECT_THAT(place_on_slide_text(words, place), HasSubstr("all the way in, where it stays flat"));
+    place.reach = tuning::Reach::end;
+    place.left = 9_cents;
+    EXPECT_THAT(place_on_slide_text(words, place), HasSubstr("at the end of the slide"));
+    place.left = 0_cents;
+    EXPECT_THAT(place_on_slide_text(words, place), HasSubstr("a touch further in"));
+}
+
+TEST(SlidePlaces, FirstIsPlayedALittleOutOnATromboneOnly) {
+    const Words words;
+    tuning::TuningCard card;
+    card.hand_slide_home = 10_mm;
+    EXPECT_THAT(plain(hand_slide_home_sentence({words, trombone()}, card)),
+                HasSubstr("play first 10 mm (3/8 in) out"));
+    EXPECT_EQ(hand_slide_home_sentence({words, tuba()}, card), "");
+}
+
+TEST(Cautions, OfEveryKindAreSentences) {
+    const Words words;
+    for (const horns::HornKind& kind : horns::built_in_kinds())
+        for (const std::string& caution : kind.cautions)
+            EXPECT_NE(caution_of_kind(words, caution), caution) << kind.id;
+}
+
 TEST(RemainingSentence, TellsNotesOfOneNameApart) {
     const Words words;
     const auto open = [](int midi) {
