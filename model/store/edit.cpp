@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <stdexcept>
 
+#include "model/store/book_in.h"
 #include "model/store/implementation.h"
 #include "model/store/records_in.h"
 #include "model/store/schema.h"
@@ -176,72 +177,73 @@ void Edit::remove_head_picture() {
     implementation_.part([&](auto& database) { store::remove_head_picture(database); });
 }
 
-studio::StudentId Edit::add(const studio::Student& student) {
-    return implementation_.part([&](auto& database) { return insert(database, student); });
+template <Filed Record>
+studio::Id<Record> Edit::add(const Record& record) {
+    return implementation_.part([&](auto& database) { return insert(database, record); });
 }
 
-void Edit::update(const studio::Student& student) {
-    implementation_.part([&](auto& database) { replace(database, student); });
+template <Kept Record>
+void Edit::update(const Record& record) {
+    implementation_.part([&](auto& database) { replace(database, record); });
 }
 
-void Edit::remove(studio::StudentId id) {
+template <Filed Record>
+void Edit::remove(studio::Id<Record> id) {
     implementation_.part([&](auto& database) { store::remove(database, id); });
 }
 
-studio::HornId Edit::add(const studio::Horn& horn) {
-    return implementation_.part([&](auto& database) { return insert(database, horn); });
-}
-
-void Edit::update(const studio::Horn& horn) {
-    implementation_.part([&](auto& database) { replace(database, horn); });
-}
-
-void Edit::remove(studio::HornId id) {
-    implementation_.part([&](auto& database) { store::remove(database, id); });
-}
-
-studio::SlidePositionId Edit::add(const studio::SlidePosition& position) {
-    return implementation_.part([&](auto& database) { return insert(database, position); });
-}
-
-void Edit::remove(studio::SlidePositionId id) {
-    implementation_.part([&](auto& database) { store::remove(database, id); });
-}
-
-studio::HornUseId Edit::add(const studio::HornUse& use) {
-    return implementation_.part([&](auto& database) { return insert(database, use); });
-}
-
-void Edit::update(const studio::HornUse& use) {
-    implementation_.part([&](auto& database) { replace(database, use); });
-}
-
-void Edit::remove(studio::HornUseId id) {
-    implementation_.part([&](auto& database) { store::remove(database, id); });
-}
-
-studio::TuningSheetId Edit::add(const studio::TuningSheet& sheet) {
-    return implementation_.part([&](auto& database) { return insert(database, sheet); });
-}
-
-void Edit::update(const studio::TuningSheet& sheet) {
-    implementation_.part([&](auto& database) { replace(database, sheet); });
-}
-
-void Edit::remove(studio::TuningSheetId id) {
-    implementation_.part([&](auto& database) { store::remove(database, id); });
-}
-
-studio::GivenSettingsId Edit::add(const studio::GivenSettings& settings) {
-    return implementation_.part([&](auto& database) { return insert(database, settings); });
-}
-
-void Edit::update(const studio::GivenSettings& settings) {
-    implementation_.part([&](auto& database) { replace(database, settings); });
-}
-
-void Edit::remove(studio::GivenSettingsId id) {
-    implementation_.part([&](auto& database) { store::remove(database, id); });
-}
+template studio::Id<studio::Student> Edit::add(const studio::Student&);
+template void Edit::update(const studio::Student&);
+template void Edit::remove(studio::Id<studio::Student>);
+template studio::Id<studio::Horn> Edit::add(const studio::Horn&);
+template void Edit::update(const studio::Horn&);
+template void Edit::remove(studio::Id<studio::Horn>);
+template studio::Id<studio::HornUse> Edit::add(const studio::HornUse&);
+template void Edit::update(const studio::HornUse&);
+template void Edit::remove(studio::Id<studio::HornUse>);
+template studio::Id<studio::TuningSheet> Edit::add(const studio::TuningSheet&);
+template void Edit::update(const studio::TuningSheet&);
+template void Edit::remove(studio::Id<studio::TuningSheet>);
+template studio::Id<studio::GivenSettings> Edit::add(const studio::GivenSettings&);
+template void Edit::update(const studio::GivenSettings&);
+template void Edit::remove(studio::Id<studio::GivenSettings>);
+template studio::Id<studio::StudentEvent> Edit::add(const studio::StudentEvent&);
+template void Edit::update(const studio::StudentEvent&);
+template void Edit::remove(studio::Id<studio::StudentEvent>);
+template studio::Id<studio::Piece> Edit::add(const studio::Piece&);
+template void Edit::update(const studio::Piece&);
+template void Edit::remove(studio::Id<studio::Piece>);
+template studio::Id<studio::Mouthpiece> Edit::add(const studio::Mouthpiece&);
+template void Edit::update(const studio::Mouthpiece&);
+template void Edit::remove(studio::Id<studio::Mouthpiece>);
+template studio::Id<studio::Upkeep> Edit::add(const studio::Upkeep&);
+template void Edit::update(const studio::Upkeep&);
+template void Edit::remove(studio::Id<studio::Upkeep>);
+template studio::Id<studio::Loan> Edit::add(const studio::Loan&);
+template void Edit::update(const studio::Loan&);
+template void Edit::remove(studio::Id<studio::Loan>);
+template studio::Id<studio::Term> Edit::add(const studio::Term&);
+template void Edit::update(const studio::Term&);
+template void Edit::remove(studio::Id<studio::Term>);
+template studio::Id<studio::Group> Edit::add(const studio::Group&);
+template void Edit::update(const studio::Group&);
+template void Edit::remove(studio::Id<studio::Group>);
+template studio::Id<studio::TimetableSlot> Edit::add(const studio::TimetableSlot&);
+template void Edit::update(const studio::TimetableSlot&);
+template void Edit::remove(studio::Id<studio::TimetableSlot>);
+template studio::Id<studio::Lesson> Edit::add(const studio::Lesson&);
+template void Edit::update(const studio::Lesson&);
+template void Edit::remove(studio::Id<studio::Lesson>);
+template studio::Id<studio::Routine> Edit::add(const studio::Routine&);
+template void Edit::update(const studio::Routine&);
+template void Edit::remove(studio::Id<studio::Routine>);
+template studio::Id<studio::Assignment> Edit::add(const studio::Assignment&);
+template void Edit::update(const studio::Assignment&);
+template void Edit::remove(studio::Id<studio::Assignment>);
+template studio::Id<studio::PracticeEntry> Edit::add(const studio::PracticeEntry&);
+template void Edit::update(const studio::PracticeEntry&);
+template void Edit::remove(studio::Id<studio::PracticeEntry>);
+template studio::Id<studio::SlidePosition> Edit::add(const studio::SlidePosition&);
+template void Edit::remove(studio::Id<studio::SlidePosition>);
 
 }  // namespace lowledger::store

@@ -3,34 +3,27 @@
 #include <array>
 #include <string_view>
 
+#include "model/store/columns.h"
+
 /// Every statement that looks for records, together, so that a test can hold that each goes by an index. The
 /// columns of a record's queries are the same and in the order that its reader takes them.
 namespace lowledger::store::queries {
 
 inline constexpr std::string_view facts =
-    "SELECT name, teacher, school, a4_hz, usual_room_celsius, paper, accidentals, naming FROM studio WHERE "
+    "SELECT name, teacher, school, a4_hz, usual_room_celsius, paper, accidentals, naming, currency FROM "
+    "studio WHERE "
     "id = 1";
 
 inline constexpr std::string_view own_texts = "SELECT sentence, text FROM studio_text ORDER BY sentence";
 inline constexpr std::string_view head_picture = "SELECT type, bytes FROM studio_picture WHERE id = 1";
 
-inline constexpr std::string_view students =
-    "SELECT id, name, called, group_name, level, tolerance_cents, remarks, archived, reader, accidentals "
-    "FROM student "
-    "ORDER BY archived, name COLLATE NOCASE, id";
-inline constexpr std::string_view student =
-    "SELECT id, name, called, group_name, level, tolerance_cents, remarks, archived, reader, accidentals "
-    "FROM student WHERE id = "
-    "?1";
+inline constexpr auto student_columns = "SELECT id, " + columns::student + " FROM student ";
+inline constexpr auto students = student_columns + "ORDER BY archived, name COLLATE NOCASE, id";
+inline constexpr auto student = student_columns + "WHERE id = ?1";
 
-inline constexpr std::string_view horns =
-    "SELECT id, kind_id, kind_text, mark, owner_student_id, maker_and_model, serial_number, remarks, "
-    "archived "
-    "FROM horn ORDER BY archived, mark COLLATE NOCASE, id";
-inline constexpr std::string_view horn =
-    "SELECT id, kind_id, kind_text, mark, owner_student_id, maker_and_model, serial_number, remarks, "
-    "archived "
-    "FROM horn WHERE id = ?1";
+inline constexpr auto horn_columns = "SELECT id, " + columns::horn + " FROM horn ";
+inline constexpr auto horns = horn_columns + "ORDER BY archived, mark COLLATE NOCASE, id";
+inline constexpr auto horn = horn_columns + "WHERE id = ?1";
 inline constexpr std::string_view horns_owned_by =
     "SELECT id FROM horn WHERE owner_student_id = ?1 ORDER BY id";
 inline constexpr std::string_view horn_slides =
@@ -91,37 +84,37 @@ inline constexpr std::string_view forget_sheet_of_settings =
 inline constexpr std::string_view drop_sheet_positions = "DELETE FROM sheet_position WHERE sheet_id = ?1";
 inline constexpr std::string_view drop_readings = "DELETE FROM reading WHERE sheet_id = ?1";
 
-inline constexpr std::array all = {facts,
-                                   own_texts,
-                                   head_picture,
-                                   students,
-                                   student,
-                                   horns,
-                                   horn,
-                                   horns_owned_by,
-                                   horn_slides,
-                                   slide_history,
-                                   horn_uses,
-                                   horn_uses_of_student,
-                                   horn_uses_of_horn,
-                                   sheet,
-                                   sheets_of_student,
-                                   sheets_of_horn,
-                                   sheet_positions,
-                                   readings,
-                                   settings_of_student,
-                                   settings_of_horn,
-                                   others_on_horn,
-                                   drop_slide_positions,
-                                   drop_all_slide_positions,
-                                   drop_slide,
-                                   drop_all_slides,
-                                   drop_uses_of_student,
-                                   drop_uses_of_horn,
-                                   drop_settings_of_student,
-                                   drop_settings_of_horn,
-                                   forget_sheet_of_settings,
-                                   drop_sheet_positions,
-                                   drop_readings};
+inline constexpr auto all = std::to_array<std::string_view>({facts,
+                                                             own_texts,
+                                                             head_picture,
+                                                             students,
+                                                             student,
+                                                             horns,
+                                                             horn,
+                                                             horns_owned_by,
+                                                             horn_slides,
+                                                             slide_history,
+                                                             horn_uses,
+                                                             horn_uses_of_student,
+                                                             horn_uses_of_horn,
+                                                             sheet,
+                                                             sheets_of_student,
+                                                             sheets_of_horn,
+                                                             sheet_positions,
+                                                             readings,
+                                                             settings_of_student,
+                                                             settings_of_horn,
+                                                             others_on_horn,
+                                                             drop_slide_positions,
+                                                             drop_all_slide_positions,
+                                                             drop_slide,
+                                                             drop_all_slides,
+                                                             drop_uses_of_student,
+                                                             drop_uses_of_horn,
+                                                             drop_settings_of_student,
+                                                             drop_settings_of_horn,
+                                                             forget_sheet_of_settings,
+                                                             drop_sheet_positions,
+                                                             drop_readings});
 
 }  // namespace lowledger::store::queries

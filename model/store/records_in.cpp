@@ -5,11 +5,11 @@
 #include <set>
 #include <tuple>
 
+#include "model/store/book_in.h"
+#include "model/store/book_queries.h"
 #include "model/store/queries.h"
 #include "model/store/records_out.h"
-#include "model/store/statement.h"
-#include "model/studio/file_words.h"
-#include "model/units/refusal.h"
+#include "model/store/rows.h"
 
 namespace lowledger::store {
 namespace {
@@ -28,28 +28,10 @@ using studio::StudioFacts;
 using studio::TuningSheet;
 using studio::TuningSheetId;
 
-template <typename... Values>
-int run(SQLite::Database& database, std::string_view sql, const Values&... values) {
-    return Statement(database, sql).with(values...).run();
-}
-
-/// The word of a choice that may be left open.
-template <typename Choice>
-std::optional<std::string_view> word_of(const std::optional<Choice>& choice) {
-    if (!choice) return std::nullopt;
-    return studio::file_word(*choice);
-}
-
 /// The id that SQLite gave to the record that was just inserted.
 template <typename Id>
 Id new_id(SQLite::Database& database) {
     return Id{database.getLastInsertRowid()};
-}
-
-void require_found(SQLite::Database& database, int records, std::string_view what) {
-    if (records > 0) return;
-    throw units::Refusal(fmt::format("The change was not filed in {}: the {} is no longer there.",
-                                     database.getFilename(), what));
 }
 
 // What only belongs to a record, taken out before it.
@@ -83,7 +65,9 @@ void drop_owned_horns(SQLite::Database& database, StudentId owner) {
     for (const HornId horn : owned) {
         Statement others(database, queries::others_on_horn);
         others.with(horn, owner).step();
-        if (others.flag(0)) {
+        Statement borrowed(database, queries::others_borrowed);
+        borrowed.with(horn, owner).step();
+        if (others.flag(0) || borrowed.flag(0)) {
             throw units::Refusal(
                 fmt::format("The student was not removed from {}: horn {} is theirs and others have played "
                             "it. Give that horn "
@@ -167,18 +151,18 @@ void require_whole_json(SQLite::Database& database, const GivenSettings& setting
 void write_first(SQLite::Database& database, const StudioFacts& facts) {
     run(database,
         "INSERT INTO studio (id, name, teacher, school, a4_hz, usual_room_celsius, paper, accidentals, "
-        "naming) "
-        "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
+        "naming, currency) "
+        "VALUES (1, ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
         facts.name, facts.teacher, facts.school, facts.a4, facts.usual_room, studio::file_word(facts.paper),
-        studio::file_word(facts.accidentals), studio::file_word(facts.naming));
+        studio::file_word(facts.accidentals), studio::file_word(facts.naming), facts.currency);
 }
 
 void replace(SQLite::Database& database, const StudioFacts& facts) {
     run(database,
         "UPDATE studio SET name = ?1, teacher = ?2, school = ?3, a4_hz = ?4, usual_room_celsius = ?5, "
-        "paper = ?6, accidentals = ?7, naming = ?8 WHERE id = 1",
+        "paper = ?6, accidentals = ?7, naming = ?8, currency = ?9 WHERE id = 1",
         facts.name, facts.teacher, facts.school, facts.a4, facts.usual_room, studio::file_word(facts.paper),
-        studio::file_word(facts.accidentals), studio::file_word(facts.naming));
+        studio::file_word(facts.accidentals), studio::file_word(facts.naming), facts.currency);
 }
 
 void put(SQLite::Database& database, const studio::OwnText& text) {
@@ -204,64 +188,42 @@ void remove_head_picture(SQLite::Database& database) {
 }
 
 StudentId insert(SQLite::Database& database, const Student& student) {
-    run(database,
-        "INSERT INTO student (name, called, group_name, level, tolerance_cents, remarks, archived, reader, "
-        "accidentals) "
-        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
-        student.name, student.called, student.group, studio::file_word(student.level), student.tolerance,
-        student.remarks, student.archived, student.reader, word_of(student.accidentals));
-    return new_id<StudentId>(database);
+    return insert_row(database, student);
 }
 
 void replace(SQLite::Database& database, const Student& student) {
-    const int records = run(
-        database,
-        "UPDATE student SET name = ?2, called = ?3, group_name = ?4, level = ?5, "
-        "tolerance_cents = ?6, remarks = ?7, archived = ?8, reader = ?9, accidentals = ?10 WHERE id = ?1",
-        student.id, student.name, student.called, student.group, studio::file_word(student.level),
-        student.tolerance, student.remarks, student.archived, student.reader, word_of(student.accidentals));
-    require_found(database, records, "student");
+    replace_row(database, student);
 }
 
 void remove(SQLite::Database& database, StudentId id) {
+    drop_book_of(database, id);
     drop_owned_horns(database, id);
     run(database, queries::drop_uses_of_student, id);
     run(database, queries::drop_settings_of_student, id);
     drop_sheets_of(database, id);
-    require_found(database, run(database, "DELETE FROM student WHERE id = ?1", id), "student");
+    remove_row(database, id);
 }
 
 HornId insert(SQLite::Database& database, const Horn& horn) {
-    run(database,
-        "INSERT INTO horn (kind_id, kind_text, mark, owner_student_id, maker_and_model, serial_number, "
-        "remarks, "
-        "archived) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
-        horn.kind_id, horn.kind_text, horn.mark, horn.owner, horn.maker_and_model, horn.serial_number,
-        horn.remarks, horn.archived);
-    const auto id = new_id<HornId>(database);
+    const HornId id = insert_row(database, horn);
     file_slides(database, id, horn);
     return id;
 }
 
 void replace(SQLite::Database& database, const Horn& horn) {
-    const int records =
-        run(database,
-            "UPDATE horn SET kind_id = ?2, kind_text = ?3, mark = ?4, owner_student_id = ?5, "
-            "maker_and_model = ?6, serial_number = ?7, remarks = ?8, archived = ?9 WHERE id = ?1",
-            horn.id, horn.kind_id, horn.kind_text, horn.mark, horn.owner, horn.maker_and_model,
-            horn.serial_number, horn.remarks, horn.archived);
-    require_found(database, records, "horn");
+    replace_row(database, horn);
     drop_slides_not_in(database, horn);
     file_slides(database, horn.id, horn);
 }
 
 void remove(SQLite::Database& database, HornId id) {
+    drop_book_of(database, id);
     run(database, queries::drop_uses_of_horn, id);
     run(database, queries::drop_settings_of_horn, id);
     drop_sheets_of(database, id);
     run(database, queries::drop_all_slide_positions, id);
     run(database, queries::drop_all_slides, id);
-    require_found(database, run(database, "DELETE FROM horn WHERE id = ?1", id), "horn");
+    remove_row(database, id);
 }
 
 SlidePositionId insert(SQLite::Database& database, const SlidePosition& position) {

@@ -3,8 +3,7 @@
 #include <algorithm>
 
 #include "model/store/queries.h"
-#include "model/store/statement.h"
-#include "model/studio/file_words.h"
+#include "model/store/rows.h"
 
 namespace lowledger::store {
 namespace {
@@ -42,36 +41,6 @@ std::vector<Value> in_order(std::vector<std::pair<int, Value>> placed) {
     for (auto& [place, value] : placed)
         values.push_back(std::move(value));
     return values;
-}
-
-template <typename Read>
-auto every(Statement& rows, Read read) {
-    std::vector<decltype(read(rows))> found;
-    while (rows.step())
-        found.push_back(read(rows));
-    return found;
-}
-
-template <typename Read>
-auto at_most_one(Statement& rows, Read read) -> std::optional<decltype(read(rows))> {
-    if (!rows.step()) return std::nullopt;
-    return read(rows);
-}
-
-Student student_in(Statement& row) {
-    Student student;
-    student.id = row.id<StudentId>(0);
-    student.name = row.text(1);
-    student.called = row.text(2);
-    student.group = row.text(3);
-    student.level = choice(row, 4, studio::parse_level);
-    student.tolerance = row.optional(5, [&](int column) { return units::Cents(row.real(column)); });
-    student.remarks = row.text(6);
-    student.archived = row.flag(7);
-    student.reader = row.text(8);
-    student.accidentals =
-        row.optional(9, [&](int column) { return choice(row, column, studio::parse_accidentals); });
-    return student;
 }
 
 SlidePosition slide_position_in(Statement& row) {
@@ -118,16 +87,7 @@ class HornReader {
     explicit HornReader(SQLite::Database& database) : slides_(database, queries::horn_slides) {}
 
     Horn operator()(Statement& row) {
-        Horn horn;
-        horn.id = row.id<HornId>(0);
-        horn.kind_id = row.text(1);
-        horn.kind_text = row.text(2);
-        horn.mark = row.text(3);
-        horn.owner = row.optional(4, [&](int column) { return row.id<StudentId>(column); });
-        horn.maker_and_model = row.text(5);
-        horn.serial_number = row.text(6);
-        horn.remarks = row.text(7);
-        horn.archived = row.flag(8);
+        Horn horn = record_in<Horn>(row);
         horn.slides = slides_of(horn.id);
         return horn;
     }
@@ -194,6 +154,7 @@ StudioFacts read_facts(SQLite::Database& database) {
     facts.paper = choice(row, 5, studio::parse_paper);
     facts.accidentals = choice(row, 6, studio::parse_accidentals);
     facts.naming = choice(row, 7, studio::parse_naming);
+    facts.currency = row.text(8);
     return facts;
 }
 
@@ -211,13 +172,11 @@ std::optional<studio::HeadPicture> read_head_picture(SQLite::Database& database)
 }
 
 std::vector<Student> read_students(SQLite::Database& database) {
-    Statement rows(database, queries::students);
-    return every(rows, student_in);
+    return records<Student>(database, queries::students);
 }
 
 std::optional<Student> read_student(SQLite::Database& database, StudentId id) {
-    Statement rows(database, queries::student);
-    return at_most_one(rows.with(id), student_in);
+    return record<Student>(database, queries::student, id);
 }
 
 std::vector<Horn> read_horns(SQLite::Database& database) {

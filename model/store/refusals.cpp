@@ -47,8 +47,8 @@ std::string disk_failed(Task task, const std::string& file, std::string_view det
 std::string broken_rule(const SQLite::Exception& failure, const std::string& file) {
     if (failure.getExtendedErrorCode() == SQLITE_CONSTRAINT_FOREIGNKEY) {
         return fmt::format(
-            "The change was not filed in {}: it names a student, horn, slide or sheet that is not "
-            "there. Choose it again.",
+            "The change was not filed in {}: it names a record that is not there. "
+            "Choose it again.",
             file);
     }
     const std::string_view message = failure.what();

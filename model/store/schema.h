@@ -15,8 +15,11 @@ inline constexpr std::int64_t application_id = 0x4C776C67;
 
 /// The tables that hold records, parents before children. What undo follows and `dump` shows.
 inline constexpr std::array record_tables = {
-    "studio",         "studio_text", "studio_picture", "student",        "horn",    "horn_slide",
-    "slide_position", "horn_use",    "tuning_sheet",   "sheet_position", "reading", "given_settings"};
+    "studio",         "studio_text",   "studio_picture", "student",        "horn",    "horn_slide",
+    "slide_position", "horn_use",      "tuning_sheet",   "sheet_position", "reading", "given_settings",
+    "student_event",  "piece",         "mouthpiece",     "upkeep",         "loan",    "term",
+    "holiday",        "student_group", "group_member",   "timetable_slot", "lesson",  "attendance",
+    "routine",        "assignment",    "practice_entry"};
 
 /// One step from schema version `version - 1` to `version`.
 struct Migration {

@@ -2,14 +2,18 @@
 
 #include <SQLiteCpp/Database.h>
 #include <SQLiteCpp/Statement.h>
+#include <chrono>
 #include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <vector>
 
 #include "model/studio/date.h"
+#include "model/studio/file_words.h"
 #include "model/studio/ids.h"
+#include "model/studio/time_of_day.h"
 #include "model/units/celsius.h"
 #include "model/units/hertz.h"
 #include "model/units/quantity.h"
@@ -67,6 +71,14 @@ class Statement {
     void bind(int place, std::string_view value);
     void bind(int place, const std::vector<unsigned char>& bytes);
     void bind(int place, const studio::Date& value) { bind(place, std::string_view(value.iso())); }
+    void bind(int place, studio::TimeOfDay value) { bind(place, value.minutes()); }
+    void bind(int place, std::chrono::minutes value) {
+        statement_.bind(place, static_cast<std::int64_t>(value.count()));
+    }
+    void bind(int place, studio::Weekdays value) { bind(place, value.bits()); }
+    template <typename Choice>
+    requires std::is_enum_v<Choice>
+    void bind(int place, Choice choice) { bind(place, studio::file_word(choice)); }
     void bind(int place, units::Celsius value) { bind(place, value.value()); }
     void bind(int place, units::Hertz value) { bind(place, value.value()); }
     template <typename Unit>

@@ -11,8 +11,12 @@
 #include <string_view>
 #include <vector>
 
+#include "model/store/kept.h"
+#include "model/studio/overviews.h"
 #include "model/studio/own_words.h"
+#include "model/studio/people.h"
 #include "model/studio/records.h"
+#include "model/studio/timetable.h"
 #include "model/units/refusal.h"
 
 namespace lowledger::store {
@@ -43,6 +47,8 @@ class StudioChangedElsewhere : public units::Refusal {
     using Refusal::Refusal;
 };
 
+class Edit;
+
 enum class Access { read_write, read_only };
 
 /// Which records an edit touched, for windows that show them.
@@ -53,8 +59,6 @@ struct Change {
     /// Names of the tables touched.
     std::vector<std::string> tables;
 };
-
-class Edit;
 
 /// One studio: the file NAME.lowledger. Reads return values; writes only through `edit`. One thread.
 class StudioFile {
@@ -102,6 +106,62 @@ class StudioFile {
     [[nodiscard]] std::vector<studio::GivenSettings> given_settings(studio::StudentId id) const;
     [[nodiscard]] std::vector<studio::GivenSettings> given_settings(studio::HornId id) const;
 
+    /// Oldest first.
+    [[nodiscard]] std::vector<studio::StudentEvent> student_events(studio::StudentId id) const;
+    /// Newest first.
+    [[nodiscard]] std::vector<studio::Piece> pieces(studio::StudentId id) const;
+    /// By mark; archived ones last.
+    [[nodiscard]] std::vector<studio::Mouthpiece> mouthpieces() const;
+    [[nodiscard]] std::optional<studio::Mouthpiece> mouthpiece(studio::MouthpieceId id) const;
+    /// By the day it was done, or else noted; oldest first.
+    [[nodiscard]] std::vector<studio::Upkeep> upkeep(studio::HornId id) const;
+    [[nodiscard]] std::vector<studio::Upkeep> upkeep(studio::MouthpieceId id) const;
+    /// Newest first.
+    [[nodiscard]] std::vector<studio::Loan> loans(studio::StudentId id) const;
+    [[nodiscard]] std::vector<studio::Loan> loans(studio::HornId id) const;
+    [[nodiscard]] std::optional<studio::Loan> loan(studio::LoanId id) const;
+    /// Not brought back, by the day they are due; those without one first.
+    [[nodiscard]] std::vector<studio::Loan> loans_out() const;
+
+    /// By first day.
+    [[nodiscard]] std::vector<studio::Term> terms() const;
+    [[nodiscard]] std::optional<studio::Term> term(studio::TermId id) const;
+    /// By name; archived ones last.
+    [[nodiscard]] std::vector<studio::Group> groups() const;
+    [[nodiscard]] std::optional<studio::Group> group(studio::GroupId id) const;
+    /// By weekday and time.
+    [[nodiscard]] std::vector<studio::TimetableSlot> timetable(studio::TermId id) const;
+    [[nodiscard]] std::optional<studio::Lesson> lesson(studio::LessonId id) const;
+    /// Of those days, both in it, by day and time.
+    [[nodiscard]] std::vector<studio::Lesson> lessons(studio::Date first, studio::Date last) const;
+    [[nodiscard]] std::vector<studio::Lesson> lessons(studio::GroupId id, studio::Date first,
+                                                      studio::Date last) const;
+    /// A student's own ones, those of a group while they were of it, and those where they were called; newest
+    /// first.
+    [[nodiscard]] std::vector<studio::Lesson> lessons(studio::StudentId id, studio::Date first,
+                                                      studio::Date last) const;
+    /// For studio::make_ups_owed: all lessons that are to be made up, and those that stand for them.
+    [[nodiscard]] std::vector<studio::Lesson> lessons_to_make_up() const;
+
+    /// By title; archived ones last.
+    [[nodiscard]] std::vector<studio::Routine> routines() const;
+    [[nodiscard]] std::optional<studio::Routine> routine(studio::RoutineId id) const;
+    [[nodiscard]] std::optional<studio::Assignment> assignment(studio::AssignmentId id) const;
+    /// Newest first. A student's: also those given to a group while they were of it.
+    [[nodiscard]] std::vector<studio::Assignment> assignments(studio::StudentId id) const;
+    [[nodiscard]] std::vector<studio::Assignment> assignments(studio::GroupId id) const;
+    /// Of those days, both in it, oldest first.
+    [[nodiscard]] std::vector<studio::PracticeEntry> practice(studio::StudentId id, studio::Date first,
+                                                              studio::Date last) const;
+
+    /// The last sheet of every student that has one, in no particular order.
+    [[nodiscard]] std::vector<studio::SheetHead> last_sheets() const;
+    /// The day's lessons by time, each with what a teacher wants to know before it.
+    [[nodiscard]] std::vector<studio::LessonAhead> day(studio::Date on) const;
+    [[nodiscard]] studio::Overdue overdue(studio::Date today) const;
+    /// What `Edit::remove` of that student takes along.
+    [[nodiscard]] studio::Belongings belongings(studio::StudentId id) const;
+
     /// One transaction, one undo step, one revision, one notice. If `change` throws nothing is changed and
     /// the exception goes on. `change` may read this studio and sees what it wrote so far; it may catch a
     /// refusal of one call to `Edit`, which then did nothing, and go on. An edit that changes nothing makes
@@ -142,36 +202,35 @@ class StudioFile {
 };
 
 /// The writing side, alive only inside `StudioFile::edit`. `add` ignores the record's id and returns the new
-/// one. `update` and `remove` throw Refusal if there is no such record. Removing takes what only belongs to
-/// it along: with a student go their sheets, uses, settings given out and own horns (refused while others
-/// have played one of these); with a horn its slides, history, sheets, uses and settings; with a sheet its
-/// readings, while settings given from it stay. A slide that an updated horn no longer lists goes with its
-/// history. Every call does all or nothing.
+/// one. `update` and `remove` throw Refusal if there is no such record, and both `add` and `update` where a
+/// value breaks a rule or a horn, a term's day or a place in a lesson is taken. Every call does all or
+/// nothing.
+///
+/// Removing takes what only belongs to the record along:
+/// - with a student all that `StudioFile::belongings` counts, and their places in groups, the timetable and
+/// the
+///   search (refused while others have played or borrowed a horn or mouthpiece of theirs);
+/// - with a horn its slides, history, sheets, uses, settings, loans and upkeep; with a mouthpiece its upkeep;
+/// - with a sheet its readings, while settings given from it stay;
+/// - with a term its timetable; with a slot of the timetable its lessons that are still planned;
+/// - with a group its members, slots, lessons and assignments; with an assignment its entries of practice;
+/// - a routine only goes while it was never given to anyone.
+/// A slide that an updated horn no longer lists goes with its history.
 class Edit {
   public:
+    template <Filed Record>
+    studio::Id<Record> add(const Record& record);
+    template <Kept Record>
+    void update(const Record& record);
+    template <Filed Record>
+    void remove(studio::Id<Record> id);
+
     void update(const studio::StudioFacts& facts);
     /// In place of what was there, if anything was; removing what is not there is nothing.
     void put(const studio::OwnText& text);
     void remove_own_text(std::string_view sentence);
     void put(const studio::HeadPicture& picture);
     void remove_head_picture();
-    studio::StudentId add(const studio::Student& student);
-    void update(const studio::Student& student);
-    void remove(studio::StudentId id);
-    studio::HornId add(const studio::Horn& horn);
-    void update(const studio::Horn& horn);
-    void remove(studio::HornId id);
-    studio::SlidePositionId add(const studio::SlidePosition& position);
-    void remove(studio::SlidePositionId id);
-    studio::HornUseId add(const studio::HornUse& use);
-    void update(const studio::HornUse& use);
-    void remove(studio::HornUseId id);
-    studio::TuningSheetId add(const studio::TuningSheet& sheet);
-    void update(const studio::TuningSheet& sheet);
-    void remove(studio::TuningSheetId id);
-    studio::GivenSettingsId add(const studio::GivenSettings& settings);
-    void update(const studio::GivenSettings& settings);
-    void remove(studio::GivenSettingsId id);
 
   private:
     explicit Edit(StudioFile::Implementation& implementation) : implementation_(implementation) {}

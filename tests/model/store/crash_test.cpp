@@ -7,6 +7,7 @@
 
 #include "tests/model/store/child.h"
 #include "tests/model/store/invented.h"
+#include "tests/model/store/invented_book.h"
 #include "tests/model/store/unhappy_disk.h"
 
 namespace lowledger::store {
@@ -21,33 +22,39 @@ using testing::Not;
 using unhappy::Answer;
 using unhappy::SharedMemory;
 
-/// An edit over several tables and pages.
+/// An edit over all tables of records and several pages.
 void large_edit(StudioFile& file) {
-    file.edit("Add a class", [](Edit& edit) {
-        for (int i = 0; i < 3; ++i) {
+    file.edit("Add a class", [&](Edit& edit) {
+        // Two terms of the same days cannot be.
+        for (const studio::Term& term : file.terms())
+            edit.remove(term.id);
+        for (int i = 0; i < 2; ++i) {
             studio::Student student = invented::full_student();
             student.remarks.append(1500, 'r');
             const auto id = edit.add(student);
             const auto horn = edit.add(invented::full_horn(id));
             edit.add(invented::full_sheet(id, horn));
         }
+        invented::add_book(edit);
     });
 }
 
 class Crash : public testing::Test {
   protected:
     Crash() {
-        StudioFile file = StudioFile::create(path_, invented::facts());
-        file.edit("Add", [](Edit& edit) { edit.add(invented::full_student()); });
-        before_ = file.dump();
+        {
+            StudioFile file = StudioFile::create(path_, invented::facts());
+            file.edit("Add", [](Edit& edit) { edit.add(invented::full_student()); });
+            before_ = file.dump();
+        }
+        std::filesystem::copy_file(path_, start_);
     }
 
     /// A whole new file with the same records as at the start.
     void start_again() {
         for (const std::string& name : folder_.names())
             std::filesystem::remove(folder_ / name);
-        StudioFile file = StudioFile::create(path_, invented::facts());
-        file.edit("Add", [](Edit& edit) { edit.add(invented::full_student()); });
+        std::filesystem::copy_file(start_, path_);
     }
 
     void expect_sound_and_in_use(const std::string& dump) {
@@ -61,6 +68,8 @@ class Crash : public testing::Test {
 
     invented::Folder folder_;
     std::filesystem::path path_ = folder_ / "crash.lowledger";
+    invented::Folder elsewhere_;
+    std::filesystem::path start_ = elsewhere_ / "start.lowledger";
     std::string before_;
 };
 

@@ -45,6 +45,7 @@ studio::StudioFacts facts() {
     facts.paper = studio::StudioFacts::Paper::letter;
     facts.accidentals = units::Accidentals::sharps;
     facts.naming = units::Naming::german;
+    facts.currency = "Kr";
     return facts;
 }
 
@@ -65,6 +66,11 @@ studio::Student full_student() {
     student.accidentals = units::Accidentals::sharps;
     student.remarks = "first line\nsecond line; DROP TABLE student; --";
     student.archived = true;
+    student.year = "Year 8";
+    student.at_home = studio::AtHome::mouthpiece_only;
+    student.guardian = {.name = "R. O'Brien", .phone = "555 0100", .e_mail = "r@example.org"};
+    student.goals = "first chair";
+    student.since = Date(2024, 2, 29);
     return student;
 }
 
@@ -86,6 +92,15 @@ studio::Horn full_horn(studio::StudentId owner) {
     horn.serial_number = "0007";
     horn.remarks = "dent in the bow";
     horn.archived = true;
+    horn.inventory_tag = "INV 17";
+    horn.belongs_to = "the town band";
+    horn.case_text = "hard, wheels";
+    horn.locker = "L3";
+    horn.accessories = "strap; oil";
+    horn.condition = "a dent in the bell";
+    horn.value = studio::Money{.cents = 123456, .currency = "EUR"};
+    horn.bought_on = Date(2019, 8, 31);
+    horn.bought_for = studio::Money{.cents = -1, .currency = ""};
     horn.slides[2].stuck = true;
     return horn;
 }

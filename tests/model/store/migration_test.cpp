@@ -40,6 +40,7 @@ class FirstVersion : public testing::Test {
 studio::StudioFacts first_facts() {
     studio::StudioFacts facts = invented::facts();
     facts.naming = units::Naming::english;
+    facts.currency.clear();
     return facts;
 }
 
@@ -48,7 +49,24 @@ studio::Student first_student() {
     student.id = {1};
     student.reader.clear();
     student.accidentals.reset();
+    student.year.clear();
+    student.at_home.reset();
+    student.guardian = {};
+    student.goals.clear();
+    student.since.reset();
     return student;
+}
+
+studio::Horn first_horn() {
+    studio::Horn horn = invented::full_horn({1});
+    horn.id = {1};
+    for (std::string* text : {&horn.inventory_tag, &horn.belongs_to, &horn.case_text, &horn.locker,
+                              &horn.accessories, &horn.condition})
+        text->clear();
+    horn.value.reset();
+    horn.bought_on.reset();
+    horn.bought_for.reset();
+    return horn;
 }
 
 void expect_all_its_records(const StudioFile& file) {
@@ -57,9 +75,7 @@ void expect_all_its_records(const StudioFile& file) {
     EXPECT_EQ(file.facts(), first_facts());
     EXPECT_EQ(file.student(full), first_student());
     EXPECT_EQ(file.student(plain)->name, invented::plain_student().name);
-    studio::Horn horn = invented::full_horn(full);
-    horn.id = {1};
-    EXPECT_EQ(file.horn({1}), horn);
+    EXPECT_EQ(file.horn({1}), first_horn());
     EXPECT_EQ(file.slide_positions({1}, Date(2026, 11, 25)).at("main"), units::Millimetres(20.0));
     EXPECT_EQ(file.horn_uses(plain).at(0).until, Date(2026, 12, 31));
     studio::TuningSheet sheet = invented::full_sheet(full, {1});
