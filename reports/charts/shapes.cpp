@@ -20,6 +20,20 @@ std::vector<canvas::PathStep> closed_path(std::initializer_list<canvas::Point> c
     return steps;
 }
 
+/// Four cubics, at most 0.03 % of the radius beside a circle.
+std::vector<canvas::PathStep> circle(const canvas::Point& middle, units::Millimetres radius) {
+    constexpr double control_share = 0.5523;
+    const units::Millimetres c = radius * control_share;
+    const units::Millimetres x = middle.x;
+    const units::Millimetres y = middle.y;
+    return {canvas::MoveTo{{x + radius, y}},
+            canvas::CurveTo{{x + radius, y + c}, {x + c, y + radius}, {x, y + radius}},
+            canvas::CurveTo{{x - c, y + radius}, {x - radius, y + c}, {x - radius, y}},
+            canvas::CurveTo{{x - radius, y - c}, {x - c, y - radius}, {x, y - radius}},
+            canvas::CurveTo{{x + c, y - radius}, {x + radius, y - c}, {x + radius, y}},
+            canvas::Close{}};
+}
+
 }  // namespace
 
 void add_rectangle(canvas::Page& page, std::string name, const canvas::Box& box, canvas::Tone tone) {
@@ -47,6 +61,16 @@ void add_polygon(canvas::Page& page, std::string name, std::initializer_list<can
 void add_open_polygon(canvas::Page& page, std::initializer_list<canvas::Point> corners,
                       const canvas::Stroke& stroke) {
     page.items.emplace_back(canvas::Outline{closed_path(corners), stroke});
+}
+
+void add_disc(canvas::Page& page, std::string name, canvas::Point middle, units::Millimetres radius,
+              canvas::Tone tone) {
+    page.items.emplace_back(canvas::Shape{circle(middle, radius), tone, std::move(name)});
+}
+
+void add_ring(canvas::Page& page, canvas::Point middle, units::Millimetres radius,
+              const canvas::Stroke& stroke) {
+    page.items.emplace_back(canvas::Outline{circle(middle, radius - stroke.width / 2.0), stroke});
 }
 
 units::Millimetres numeral_height(const canvas::TextStyle& style) {

@@ -19,6 +19,12 @@ void add_polygon(canvas::Page& page, std::string name, std::initializer_list<can
 void add_open_polygon(canvas::Page& page, std::initializer_list<canvas::Point> corners,
                       const canvas::Stroke& stroke);
 
+/// A filled disc, and a ring whose stroke lies inside the radius.
+void add_disc(canvas::Page& page, std::string name, canvas::Point middle, units::Millimetres radius,
+              canvas::Tone tone);
+void add_ring(canvas::Page& page, canvas::Point middle, units::Millimetres radius,
+              const canvas::Stroke& stroke);
+
 /// Height of the numerals of a style.
 units::Millimetres numeral_height(const canvas::TextStyle& style);
 /// The baseline at which numerals of a style stand centred on `y`.

@@ -8,7 +8,9 @@
 #include "reports/canvas/text_block.h"
 #include "reports/charts/gauge_strip.h"
 #include "reports/charts/lean_chart.h"
+#include "reports/charts/sheet_chart.h"
 #include "reports/charts/slide_rule.h"
+#include "reports/charts/trend_chart.h"
 #include "tests/reports/charts/sample_charts.h"
 
 namespace lowledger::charts {
@@ -68,6 +70,32 @@ void full_range(Montage& m) {
                      lean_chart_height(engraver, chart, Millimetres(180.0))});
 }
 
+void sheets_and_trends(Montage& m) {
+    m.new_page();
+    const engraving::Engraver engraver(m.faces, Millimetres(1.5));
+    constexpr Millimetres width{180.0};
+    Millimetres y(15.0);
+    const SheetChart five = five_sheets();
+    m.title("Five sheets over time, 180 mm", y);
+    const Millimetres height = sheet_chart_height(engraver, five, width);
+    draw_sheets_over_time(m.page(), engraver, five, {m.left, y + Millimetres(3.0), width, height});
+    y += height + Millimetres(12.0);
+    m.title("Two sheets side by side", y);
+    draw_two_sheets(m.page(), engraver, two_sheets(), {m.left, y + Millimetres(3.0), width, height});
+    y += height + Millimetres(12.0);
+    m.title("A year, 180 mm and 70 mm", y);
+    const TrendChart year = school_year();
+    draw_trend_chart(m.page(), m.faces, year, {m.left, y + Millimetres(3.0), width, Millimetres(45.0)});
+    y += Millimetres(54.0);
+    TrendChart one = year;
+    one.series.resize(1);
+    one.series[0].name.clear();
+    one.most.reset();
+    draw_trend_chart(m.page(), m.faces, one, {m.left, y, Millimetres(85.0), Millimetres(35.0)});
+    one.series[0].points.resize(1);
+    draw_trend_chart(m.page(), m.faces, one, {Millimetres(115.0), y, Millimetres(70.0), Millimetres(35.0)});
+}
+
 void rules_and_strips(Montage& m) {
     m.new_page();
     const auto mm = [](double v) { return Millimetres(v); };
@@ -102,6 +130,7 @@ TEST(Montage, ChartsAreLeftToLookAt) {
     m.document.title = "Charts";
     lean_charts(m);
     full_range(m);
+    sheets_and_trends(m);
     rules_and_strips(m);
     const std::filesystem::path path = std::filesystem::path(LOWLEDGER_MONTAGE) / "charts.pdf";
     std::filesystem::create_directories(path.parent_path());

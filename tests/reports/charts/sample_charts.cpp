@@ -1,6 +1,9 @@
 #include "tests/reports/charts/sample_charts.h"
 
 #include <array>
+#include <optional>
+#include <string>
+#include <utility>
 
 namespace lowledger::charts {
 namespace {
@@ -49,6 +52,65 @@ LeanChart full_range_chart() {
         n.spread = units::Cents(4.0);
         chart.notes.push_back(n);
     }
+    return chart;
+}
+
+SheetChart five_sheets() {
+    SheetChart chart;
+    chart.tolerance = units::Cents(15.0);
+    chart.unit = "cents";
+    const LeanChart handout = handout_chart();
+    for (const LeanNote& n : handout.notes)
+        chart.notes.push_back({n.spelling, n.fingering});
+    constexpr std::array<const char*, 5> labels = {"12 Sept", "3 Oct", "7 Nov", "16 Jan", "6 March"};
+    for (std::size_t s = 0; s < labels.size(); ++s) {
+        SheetLeans sheet{labels.at(s), {}};
+        for (std::size_t i = 0; i < handout.notes.size(); ++i) {
+            const double wobble = static_cast<double>((i * 5 + s * 3) % 7) - 3.0;
+            const double share = 1.0 - 0.2 * static_cast<double>(s);
+            std::optional<units::Cents> lean = *handout.notes[i].before * share + units::Cents(wobble);
+            if ((i + s) % 6 == 5) lean.reset();
+            sheet.leans.push_back(lean);
+        }
+        chart.sheets.push_back(std::move(sheet));
+    }
+    return chart;
+}
+
+SheetChart two_sheets() {
+    SheetChart chart = five_sheets();
+    chart.sheets.erase(chart.sheets.begin() + 1, chart.sheets.end() - 1);
+    return chart;
+}
+
+TrendChart school_year() {
+    using namespace std::chrono;
+    struct Sheet {
+        year_month_day day;
+        const char* label;
+        double share;
+        int count;
+    };
+    const std::array<Sheet, 8> sheets = {{{2025y / 9 / 12, "12 Sept", 36, 14},
+                                          {2025y / 9 / 19, "19 Sept", 43, 14},
+                                          {2025y / 9 / 22, "22 Sept", 40, 12},
+                                          {2025y / 11 / 7, "7 Nov", 57, 14},
+                                          {2025y / 12 / 5, "5 Dec", 64, 14},
+                                          {2026y / 1 / 16, "16 Jan", 61, 18},
+                                          {2026y / 3 / 6, "6 March", 78, 18},
+                                          {2026y / 3 / 27, "27 March", 100, 18}}};
+    TrendChart chart;
+    chart.unit = "%";
+    chart.title = "Notes within tolerance";
+    chart.most = 100.0;
+    chart.series = {{"Ana", {}}, {"all of the section", {}}, {"last year", {}}};
+    for (const Sheet& sheet : sheets) {
+        chart.series[0].points.push_back(
+            {sheet.day, sheet.label, sheet.share, std::to_string(sheet.count) + " notes"});
+        chart.series[1].points.push_back({sheet.day, sheet.label, 50.0 + sheet.share * 0.3, ""});
+        chart.series[2].points.push_back({sheet.day, sheet.label, sheet.share * 0.5 + 10.0, ""});
+    }
+    chart.series[1].points[4].value.reset();
     return chart;
 }
 

@@ -4,6 +4,8 @@
 #include <vector>
 
 #include "reports/charts/lean_chart.h"
+#include "reports/charts/sheet_chart.h"
+#include "reports/charts/trend_chart.h"
 
 namespace lowledger::charts {
 
@@ -13,5 +15,14 @@ LeanChart handout_chart();
 
 /// Two octaves and a half, every semitone.
 LeanChart full_range_chart();
+
+/// Five sheets of fourteen notes; some notes are missing from some, one leaves the scale.
+SheetChart five_sheets();
+
+/// The first and the last of these.
+SheetChart two_sheets();
+
+/// Three lines over a school year: shares with counts, a gap, close and far days.
+TrendChart school_year();
 
 }  // namespace lowledger::charts
