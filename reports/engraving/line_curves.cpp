@@ -11,7 +11,7 @@ namespace {
 using canvas::Point;
 using units::Millimetres;
 
-constexpr StaffSpaces curve_thickness{0.22};
+constexpr StaffSpaces curve_thickness{0.25};
 /// From the first ink to a curve that comes from the system before.
 constexpr StaffSpaces before_first{1.2};
 constexpr StaffSpaces before_end{0.3};

@@ -74,6 +74,16 @@ void draw_beam(const Engraver& engraver, LineSetting& setting, const BeamGroup& 
                                                engraver.length(beamed.back().x) + half_stem));
 }
 
+/// A whole rest that is alone between two bar lines stands in their middle.
+Millimetres rest_middle(const LineSetting& setting, std::size_t i) {
+    const auto bar_at = [&](std::size_t at) {
+        return setting.has(at) && std::holds_alternative<BarLine>(setting.line().events[at]);
+    };
+    const bool whole = std::get<Rest>(setting.line().events[i]).duration == Duration::whole;
+    if (!whole || i == 0 || !bar_at(i - 1) || !bar_at(i + 1)) return setting.anchor(i);
+    return (setting.anchor(i - 1) + setting.anchor(i + 1)) / 2.0;
+}
+
 void draw_notes_and_rests(const Engraver& engraver, LineSetting& setting) {
     for (const BeamGroup& group : beam_groups(setting.line())) {
         if (setting.has(group.front())) draw_beam(engraver, setting, group);
@@ -83,9 +93,9 @@ void draw_notes_and_rests(const Engraver& engraver, LineSetting& setting) {
         if (std::holds_alternative<LineNote>(event)) {
             engraver.draw_note(setting.page, setting.staff, setting.note(i), setting.anchor(i));
         } else if (const auto* rest = std::get_if<Rest>(&event)) {
-            engraver.draw_rest(setting.page, setting.staff, rest->duration,
-                               setting.anchor(i) - engraver.rest_width(rest->duration, rest->dots) / 2.0,
-                               rest->dots);
+            engraver.draw_rest(
+                setting.page, setting.staff, rest->duration,
+                rest_middle(setting, i) - engraver.rest_width(rest->duration, rest->dots) / 2.0, rest->dots);
         }
     }
 }

@@ -42,12 +42,6 @@ Column column_of(const Engraver& engraver, horns::Clef clef, const LineNote& lin
     column.natural = natural_space(note.duration, note.dots);
     column.half_under = half_under(engraver, line_note);
     if (line_note.tied) column.clear_after = shortest_tie;
-    if (line_note.hairpin) {
-        const StaffSpaces half = line_note.dynamic
-                                     ? in_spaces(engraver, engraver.dynamic_width(*line_note.dynamic) / 2.0)
-                                     : StaffSpaces(0.0);
-        column.clear_after = half + shortest_hairpin;
-    }
     return column;
 }
 
@@ -55,6 +49,22 @@ Column column_of(const Engraver& engraver, horns::Clef clef, const LineNote& lin
 StaffSpaces least_advance(const Column& from, const Column& to) {
     const bool at_bar = from.bar_line || to.bar_line;
     return from.right + to.left + std::max(at_bar ? around_bar_line : between, from.clear_after);
+}
+
+/// A hairpin that is over before the next note stands between the two; a longer one takes no room of its own.
+StaffSpaces room_for_hairpin(const Engraver& engraver, const MusicLine& line, std::size_t event) {
+    const auto& note = std::get<LineNote>(line.events[event]);
+    if (!note.hairpin) return StaffSpaces(0.0);
+    const auto next =
+        std::find_if(line.events.begin() + static_cast<std::ptrdiff_t>(event) + 1, line.events.end(),
+                     [](const Event& e) { return std::holds_alternative<LineNote>(e); });
+    if (next != line.events.end()) {
+        const auto& stop = std::get<LineNote>(*next);
+        if (!stop.dynamic && !stop.hairpin) return StaffSpaces(0.0);
+    }
+    StaffSpaces half;
+    if (note.dynamic) half = in_spaces(engraver, engraver.dynamic_width(*note.dynamic) / 2.0);
+    return half + shortest_hairpin;
 }
 
 }  // namespace
@@ -113,6 +123,7 @@ std::vector<Column> columns_of(const Engraver& engraver, const MusicLine& line,
         Column column;
         if (const auto* note = std::get_if<LineNote>(&event)) {
             column = column_of(engraver, line.clef, *note, notes[i]);
+            column.clear_after = std::max(column.clear_after, room_for_hairpin(engraver, line, i));
         } else if (const auto* rest = std::get_if<Rest>(&event)) {
             column.left = column.right =
                 in_spaces(engraver, engraver.rest_width(rest->duration, rest->dots) / 2.0);

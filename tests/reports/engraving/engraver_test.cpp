@@ -191,7 +191,8 @@ TEST_F(OnAStaff, TendenciesPointTheWayTheyLean) {
 }
 
 // SMuFL 1.4 (W3C Music Notation Community Group), glyph tables 4.3 'Clefs', 4.20 'Noteheads', 4.32 'Flags',
-// 4.33 'Standard accidentals (12-EDO)', 4.37 'Rests', 4.39 'Octaves'; names from memory.
+// 4.33 'Standard accidentals (12-EDO)', 4.37 'Rests', 4.39 'Octaves', and the tables of
+// augmentation dots, holds and pauses, dynamics; names from memory.
 TEST(Symbols, AreNamedAsInSmufl) {
     EXPECT_EQ(smufl_name(Symbol::g_clef), "gClef");
     EXPECT_EQ(smufl_name(Symbol::f_clef), "fClef");
@@ -211,6 +212,12 @@ TEST(Symbols, AreNamedAsInSmufl) {
     EXPECT_EQ(smufl_name(Symbol::rest_quarter), "restQuarter");
     EXPECT_EQ(smufl_name(Symbol::rest_8th), "rest8th");
     EXPECT_EQ(smufl_name(Symbol::ottava_bassa), "ottavaBassaVb");
+    EXPECT_EQ(smufl_name(Symbol::augmentation_dot), "augmentationDot");
+    EXPECT_EQ(smufl_name(Symbol::fermata_above), "fermataAbove");
+    EXPECT_EQ(smufl_name(Symbol::breath_mark), "breathMarkComma");
+    EXPECT_EQ(smufl_name(Symbol::dynamic_piano), "dynamicPiano");
+    EXPECT_EQ(smufl_name(Symbol::dynamic_mezzo), "dynamicMezzo");
+    EXPECT_EQ(smufl_name(Symbol::dynamic_forte), "dynamicForte");
 }
 
 }  // namespace
