@@ -9,6 +9,7 @@
 #include "model/units/refusal.h"
 #include "reports/words/chart_words.h"
 #include "reports/words/names.h"
+#include "reports/words/tuning_words.h"
 
 namespace lowledger::batch {
 
@@ -19,12 +20,18 @@ using horns::Way;
 constexpr std::size_t most_others = 3;
 
 /// Leans of the horn where there is one, else of its kind.
-units::Cents lean_of(const pages::ChartInputs& chart, units::Pitch note, const Way& way) {
+units::Cents lean_of(const pages::ChartInputs& chart, units::Pitch note, const Way& way,
+                     units::Cents tuning::ProfileNote::*which = &tuning::ProfileNote::mean) {
     if (chart.horn && way.tone != horns::Tone::false_tone) {
         const auto* const own = chart.horn->profile.way(note, way.fingering);
-        if (own != nullptr && own->partial == way.partial) return own->mean;
+        if (own != nullptr && own->partial == way.partial) return own->*which;
     }
     return way.lean;
+}
+
+/// What the hand slide has to bring in tune: without what the student's arm adds.
+units::Cents placed_lean(const pages::ChartInputs& chart, units::Pitch note, const Way& way) {
+    return lean_of(chart, note, way, &tuning::ProfileNote::placed);
 }
 
 std::string fingering(const horns::HornKind& kind, const Way& way) {
@@ -82,6 +89,21 @@ void add_slide(std::string& out, const horns::HornKind& kind) {
     }
 }
 
+/// In words, from the way's plain position.
+std::string where_on_slide(const words::Words& words, const horns::HornKind& kind, units::Pitch note,
+                           const Way& way, units::Cents lean) {
+    const units::Millimetres plain = horns::plain_position(kind, way.fingering);
+    const units::Millimetres offset = horns::slide_offset(kind, way.fingering, lean);
+    tuning::PlaceOnSlide place{
+        .note = note, .fingering = way.fingering, .plain = plain, .out = plain + offset};
+    if (place.out < units::Millimetres(0.0)) {
+        place.reach = tuning::Reach::closed;
+        place.out = units::Millimetres(0.0);
+        place.left = lean + horns::change_by_hand_slide(kind, way.fingering, place.offset());
+    }
+    return words::place_on_slide_text(words, place);
+}
+
 words::ChartSpeech speech_of(const pages::ChartInputs& chart, const words::Words& words) {
     return {words, chart.kind, chart.reader, chart.accidentals};
 }
@@ -103,7 +125,10 @@ std::string chart_table(const pages::ChartInputs& chart) {
         std::string line = padded(units::file_name(note.note), 7) +
                            padded(words::written_name(speech, note.note), 9) +
                            padded(fingering(chart.kind, note.usual), 9) + padded(cents(lean), 6);
-        if (slide) line += " " + padded(words::slide_move(chart.kind, note.usual.fingering, lean), 10);
+        if (slide)
+            line += " " + padded(words::slide_move(chart.kind, note.usual.fingering,
+                                                   placed_lean(chart, note.note, note.usual)),
+                                 10);
         add_line(out, line + " " + padded(remark(note.usual), 13) + others(chart, note));
     }
     if (const auto false_tones = words::false_tones_sentence(speech, notes); !false_tones.empty())
@@ -135,12 +160,15 @@ std::string note_table(const pages::ChartInputs& chart, units::Pitch note) {
                               slide ? " slide mm" : "", "ranked"));
     for (const Way& way : horns::possible_fingerings(chart.kind, note)) {
         const units::Cents lean = lean_of(chart, note, way);
+        const units::Cents placed = placed_lean(chart, note, way);
         const bool false_tone = way.tone == horns::Tone::false_tone;
         std::string line = padded(fingering(chart.kind, way), 11) +
                            fmt::format("{:>7} ", false_tone ? "" : std::to_string(way.partial)) +
                            fmt::format("{:>6} ", cents(lean));
-        if (slide) line += fmt::format("{:>9}", words::slide_move(chart.kind, way.fingering, lean));
-        add_line(out, line + fmt::format(" {:>7.1f}  {}", way.cost.value(), remark(way)));
+        if (slide) line += fmt::format("{:>9}", words::slide_move(chart.kind, way.fingering, placed));
+        const std::string where =
+            slide && way.within_reach ? where_on_slide(words, chart.kind, note, way, placed) : "";
+        add_line(out, line + fmt::format(" {:>7.1f}  {} {}", way.cost.value(), remark(way), where));
     }
     return out;
 }

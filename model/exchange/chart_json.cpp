@@ -72,11 +72,14 @@ class Writer {
                      {"within_reach", way.within_reach},
                      {"ranking_cost_cents", way.cost.value()},
                      {"plain_position_mm", nullptr},
-                     {"slide_offset_mm", nullptr}};
+                     {"slide_offset_mm", nullptr},
+                     {"slide_offset_sixteenths_inch", nullptr}};
         if (kind_.hand_slide) {
-            const units::Cents lean = own != nullptr ? own->mean : way.lean;
+            const units::Cents lean = own != nullptr ? own->placed : way.lean;
             json["plain_position_mm"] = horns::plain_position(kind_, way.fingering).value();
-            json["slide_offset_mm"] = horns::slide_offset(kind_, way.fingering, lean).value();
+            const units::Millimetres offset = horns::slide_offset(kind_, way.fingering, lean);
+            json["slide_offset_mm"] = offset.value();
+            json["slide_offset_sixteenths_inch"] = units::in_sixteenths(offset);
         }
         return json;
     }

@@ -34,13 +34,19 @@ units::Cents lean_of(const ChartInputs& inputs, units::Pitch note, const Way& wa
     return own != nullptr ? own->mean : way.lean;
 }
 
+/// What the hand slide has to bring in tune: the lean without what the student's arm adds.
+units::Cents placed_lean(const ChartInputs& inputs, units::Pitch note, const Way& way) {
+    const auto* const own = own_note(inputs, note, way);
+    return own != nullptr ? own->placed : way.lean;
+}
+
 std::vector<std::string> lines_under(const ChartInputs& inputs, const words::Words& words,
                                      const ChartNote& note) {
     std::vector<std::string> lines;
     if (note.usual.tone == horns::Tone::false_tone) lines.push_back(words.say(Sentence::chart_false));
     if (inputs.kind.hand_slide) {
         const std::string move =
-            words::slide_move(inputs.kind, note.usual.fingering, lean_of(inputs, note.note, note.usual));
+            words::slide_move(inputs.kind, note.usual.fingering, placed_lean(inputs, note.note, note.usual));
         lines.push_back(move.empty() ? move : words.say(Sentence::chart_move, {{"move", move}}));
     }
     const auto* const own = own_note(inputs, note.note, note.usual);

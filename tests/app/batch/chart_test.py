@@ -65,6 +65,14 @@ class Chart(BatchTest):
         self.assertIn("usual: 2. 23 is better in tune", note)
         self.assertRegex(note, r"(?m)^23 +\d+ +\+2 ")
 
+    def test_places_on_the_hand_slide_in_words(self):
+        note = self.done("chart", "tenor-trombone-f", "--note", "D4")
+        self.assertRegex(note, r"(?m)^p1 .* all the way in, where it stays flat$")
+        self.assertRegex(note, r"(?m)^p4 .*\+2 .* a touch further out \(2\Wmm, 1/16\Win\)$")
+        self.assertIn("out of reach", self.done("chart", "tenor-trombone-f", "--note", "C2"))
+        for way in (note["usual"] for note in self.json_of("tenor-trombone-f")["notes"]):
+            self.assertEqual(way["slide_offset_sixteenths_inch"], round(way["slide_offset_mm"] * 16 / 25.4))
+
     def test_pdf_is_sound_on_both_papers(self):
         for paper in ("a4", "letter"):
             pdf = self.folder / f"{paper}.pdf"
