@@ -101,8 +101,10 @@ void tell_vanished_kind(const store::StudioFile& file, const studio::Horn& horn,
 
 tuning::TuningInputs tuning_inputs(const store::StudioFile& file, const studio::Student& student,
                                    const studio::Horn& horn, studio::Date today) {
-    return tuning::inputs_of(file.facts(), student, horn, studio::kind_of(horn), file.slide_history(horn.id),
-                             file.sheets(student.id), today);
+    return tuning::inputs_of_studio(
+        file.facts(), student, horn, studio::kind_of(horn), file.students(), file.horns(),
+        [&](studio::HornId id) { return file.slide_history(id); }, file.sheets(student.id),
+        file.sheets(horn.id), today);
 }
 
 }  // namespace lowledger::batch

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "model/units/number_text.h"
+#include "reports/words/check_words.h"
 #include "reports/words/tuning_words.h"
 
 namespace lowledger::batch {
@@ -84,6 +85,8 @@ std::string settings_table(const tuning::TuningInputs& inputs, const tuning::Tun
     const tuning::SlideSettings& settings = answer.settings;
     std::string out = fmt::format("{}. Sheets used: {}; readings used: {}.\n", inputs.kind.name,
                                   answer.profile.sheets_used, answer.profile.takes_used);
+    for (const std::string& sentence : words::rests_on_others(words, answer.profile))
+        out += sentence + "\n";
     for (const std::string& warning : words::warnings(speech, answer))
         out += warning + "\n";
     out += "\n";

@@ -13,9 +13,10 @@ void Desk::ask_for_answer() {
     worker_.drop();
     answer_ = {};
     if (!student_ || !horn_ || !entry_) return;
-    const auto sheets = file_->sheets(horn_->id);
-    auto inputs = tuning::inputs_of(file_->facts(), *student_, *horn_, *kind_,
-                                    file_->slide_history(horn_->id), sheets, today());
+    auto inputs = tuning::inputs_of_studio(
+        file_->facts(), *student_, *horn_, *kind_, file_->students(), file_->horns(),
+        [&](studio::HornId id) { return file_->slide_history(id); }, file_->sheets(student_->id),
+        file_->sheets(horn_->id), today());
     answer_.inputs = inputs;
     worker_.ask([this, inputs = std::move(inputs)](const std::stop_token& stop) -> Worker::Delivery {
         if (stop.stop_requested()) return nullptr;

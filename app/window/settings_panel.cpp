@@ -6,6 +6,7 @@
 #include "app/window/access.h"
 #include "app/window/layout.h"
 #include "app/window/text.h"
+#include "reports/words/check_words.h"
 #include "reports/words/names.h"
 #include "reports/words/tuning_words.h"
 
@@ -15,7 +16,7 @@ namespace {
 using words::Sentence;
 
 /// How much was measured, how far off the notes are, and whether slides move.
-std::string summary_of(const words::Words& words, const desk::LiveAnswer& live) {
+std::string measured_and_moved(const words::Words& words, const desk::LiveAnswer& live) {
     const auto& profile = live.answer->profile;
     const auto sheets = words.say_counted(Sentence::sheets_one, Sentence::sheets_many, profile.sheets_used);
     const auto readings =
@@ -29,6 +30,14 @@ std::string summary_of(const words::Words& words, const desk::LiveAnswer& live) 
     return words.say(live.answer->enough.tuning_notes_in() ? Sentence::settings_summary_stay
                                                            : Sentence::settings_summary_now,
                      {{"sheets", sheets}, {"readings", readings}, {"before", before}});
+}
+
+/// The same, and whose other sheets it rests on.
+std::string summary_of(const words::Words& words, const desk::LiveAnswer& live) {
+    std::string summary = measured_and_moved(words, live);
+    for (const std::string& sentence : words::rests_on_others(words, live.answer->profile))
+        summary += " " + sentence;
+    return summary;
 }
 
 }  // namespace

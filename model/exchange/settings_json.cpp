@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "model/acoustics/air.h"
+#include "model/exchange/checks_json.h"
 #include "model/exchange/json_lines.h"
 #include "model/studio/file_words.h"
 #include "model/units/inches.h"
@@ -208,11 +209,13 @@ class Writer {
         Json not_used = Json::array();
         for (const tuning::SheetNotUsed& sheet : profile.not_used)
             not_used.push_back({{"date", sheet.on.iso()}, {"why", word(sheet.why)}});
-        return {{"sheets_used", profile.sheets_used},
-                {"takes_used", profile.takes_used},
-                {"notes", notes},
-                {"outlying_takes", outlying},
-                {"sheets_not_used", not_used}};
+        Json all = checks_json(profile);
+        all.update({{"sheets_used", profile.sheets_used},
+                    {"takes_used", profile.takes_used},
+                    {"notes", notes},
+                    {"outlying_takes", outlying},
+                    {"sheets_not_used", not_used}});
+        return all;
     }
 
     [[nodiscard]] Json sheets(const std::vector<studio::TuningSheet>& sheets) const {

@@ -73,7 +73,7 @@ double corrects_more(const TuningInputs& inputs, const Figures& figures) {
 Correction correction_of(const LevelFigures& level, const Unknown& more, double linear_about) {
     constexpr double ninety = 1.6448536269514722;
     const double middle = level.kappa + more.mean;
-    return {.part = 1.0 - horn_share(level.kappa, linear_about),
+    return {.part = part_corrected(level.kappa, linear_about),
             .spread = more.spread,
             .low = std::clamp(middle - ninety * more.spread, 0.0, 1.0),
             .high = std::clamp(middle + ninety * more.spread, 0.0, 1.0),

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
+
+#include "model/studio/kind_of.h"
 
 namespace lowledger::tuning {
 
@@ -39,10 +42,36 @@ std::map<std::string, units::Millimetres> known_positions(std::span<const studio
     return positions;
 }
 
+namespace {
+
+void add_horn(TuningInputs& inputs, const Others::OfStudent& horn, studio::StudentId student,
+              std::span<const studio::TuningSheet> sheets) {
+    OtherHorn other{horn.kind};
+    for (const studio::TuningSheet& sheet : sheets) {
+        if (sheet.horn == horn.horn && sheet.student == student && sheet.on <= inputs.today)
+            other.sheets.push_back(sheet);
+    }
+    if (other.sheets.empty()) return;
+    other.positions = known_positions(horn.history, other.sheets, inputs.today);
+    inputs.other_horns.push_back(std::move(other));
+}
+
+void add_player(TuningInputs& inputs, studio::StudentId player, studio::Level level,
+                const std::vector<studio::TuningSheet>& of_horn) {
+    OtherPlayer other{level};
+    for (const studio::TuningSheet& sheet : of_horn) {
+        if (sheet.student == player) other.sheets.push_back(sheet);
+    }
+    if (!other.sheets.empty()) inputs.other_players.push_back(std::move(other));
+}
+
+}  // namespace
+
 TuningInputs inputs_of(const studio::StudioFacts& facts, const studio::Student& student,
                        const studio::Horn& horn, const horns::HornKind& kind,
                        std::span<const studio::SlidePosition> history,
-                       std::span<const studio::TuningSheet> sheets, studio::Date today) {
+                       std::span<const studio::TuningSheet> sheets, studio::Date today,
+                       const Others& others) {
     TuningInputs inputs{.kind = kind,
                         .slides = horn.slides,
                         .positions = {},
@@ -69,7 +98,35 @@ TuningInputs inputs_of(const studio::StudioFacts& facts, const studio::Student& 
         inputs.tuner_a4 = newest->tuner_a4;
         if (newest->on == today) inputs.room_today = newest->room;
     }
+    for (const Others::OfStudent& other : others.horns)
+        add_horn(inputs, other, student.id, sheets);
+    for (const auto& [player, level] : others.players)
+        add_player(inputs, player, level, of_horn);
     return inputs;
+}
+
+TuningInputs inputs_of_studio(
+    const studio::StudioFacts& facts, const studio::Student& student, const studio::Horn& horn,
+    const horns::HornKind& kind, std::span<const studio::Student> students,
+    std::span<const studio::Horn> horns,
+    const std::function<std::vector<studio::SlidePosition>(studio::HornId)>& history_of,
+    std::span<const studio::TuningSheet> of_student, std::span<const studio::TuningSheet> of_horn,
+    studio::Date today) {
+    Others others;
+    std::vector<studio::TuningSheet> sheets(of_horn.begin(), of_horn.end());
+    for (const studio::Student& player : students) {
+        if (player.id != student.id) others.players.emplace(player.id, player.level);
+    }
+    for (const studio::TuningSheet& sheet : of_student) {
+        if (sheet.horn != horn.id) sheets.push_back(sheet);
+    }
+    for (const studio::Horn& other : horns) {
+        const bool read =
+            std::ranges::find(of_student, other.id, &studio::TuningSheet::horn) != of_student.end();
+        if (read && other.id != horn.id)
+            others.horns.push_back({other.id, studio::kind_of(other), history_of(other.id)});
+    }
+    return inputs_of(facts, student, horn, kind, history_of(horn.id), sheets, today, others);
 }
 
 }  // namespace lowledger::tuning

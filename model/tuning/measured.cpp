@@ -215,9 +215,13 @@ std::vector<PlayerOnHorn> sources_of(const TuningInputs& inputs, const Figures& 
 
 }  // namespace
 
-double horn_share(double kappa, double corrects_more) {
+double part_corrected(double kappa, double corrects_more) {
     constexpr double most = 0.9;
-    return 1.0 - std::clamp(kappa + corrects_more, 0.0, most);
+    return std::clamp(kappa + corrects_more, 0.0, most);
+}
+
+double horn_share(double kappa, double corrects_more) {
+    return 1.0 - part_corrected(kappa, corrects_more);
 }
 
 SlidesToday slides_today(const horns::HornKind& kind,

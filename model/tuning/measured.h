@@ -88,7 +88,9 @@ struct Evidence {
 /// the level's kappa: the model is linear about it, and means the same whatever it is.
 Evidence evidence_of(const TuningInputs& inputs, const Figures& figures, double corrects_more = 0.0);
 
-/// The level's kappa and what a player corrects beyond it, within 0 and 0.9.
+/// What a player corrects: the level's kappa and what is known beyond it, within 0 and 0.9.
+double part_corrected(double kappa, double corrects_more);
+/// What is left of the horn's lean, 1 - kappa.
 double horn_share(double kappa, double corrects_more);
 
 /// Adds what is not known of where the slides stand today.

@@ -7,6 +7,7 @@
 
 #include "model/units/inches.h"
 #include "model/units/number_text.h"
+#include "reports/words/check_words.h"
 #include "reports/words/names.h"
 
 namespace lowledger::words {
@@ -302,6 +303,11 @@ std::vector<std::string> warnings(const Speech& speech, const tuning::TuningAnsw
         all.push_back(words.say(sentence_of(sheet.why), {{"date", date_text(words, sheet.on)}}));
     for (const auto& take : answer.profile.outlying)
         all.push_back(outlying_sentence(speech, take));
+    for (const auto& check : answer.profile.moves) {
+        if (check.told) all.push_back(move_sentence(speech, check));
+    }
+    for (const auto& sheet : answer.profile.other_horn)
+        all.push_back(other_horn_sentence(speech, sheet));
     for (const auto& slide : answer.settings.slides) {
         if (slide.position_known) continue;
         all.push_back(

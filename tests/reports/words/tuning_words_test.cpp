@@ -223,6 +223,13 @@ TEST(Warnings, ComeInOrderAndNameTheirSheet) {
     answer.enough.missing = {{"second", units::Pitch(33), {{2}, 0}}};
     answer.profile.not_used = {{{}, {2026, 11, 2}, tuning::WhyNotUsed::cold}};
     answer.profile.outlying = {{{}, {2026, 11, 3}, units::Pitch(34), {}, 2, 31_cents, 24_cents, false}};
+    tuning::MoveCheck moved{.sheet = {}, .on = {2026, 11, 4}, .since = {2026, 11, 3}};
+    moved.likeliest = {.what = tuning::MoveKind::another_slide, .slide = "main", .instead = "second"};
+    answer.profile.moves = {moved, moved, moved};
+    answer.profile.moves[1].told = true;
+    answer.profile.moves[2].told = true;
+    answer.profile.moves[2].likeliest = {.what = tuning::MoveKind::elsewhere, .slide = "main", .off = -12_mm};
+    answer.profile.other_horn = {{.sheet = {}, .on = {2026, 11, 5}, .log_ratio = 9.0}};
     auto unknown = slide(20_mm, 20_mm);
     unknown.position_known = false;
     answer.settings.slides = {unknown};
@@ -232,6 +239,9 @@ TEST(Warnings, ComeInOrderAndNameTheirSheet) {
     EXPECT_THAT(all, ElementsAre(HasSubstr("no slide is to be moved: A with valve 2."),
                                  HasSubstr("sheet of 2 November 2026"),
                                  HasSubstr("take 2, read +31, about 24 cents sharper"),
+                                 HasSubstr("if the second valve slide was moved instead of the main slide"),
+                                 HasSubstr("if the main slide stood about 12 mm further in"),
+                                 HasSubstr("sheet of 5 November 2026 reads like another horn's"),
                                  HasSubstr("Where the main slide")));
 }
 
