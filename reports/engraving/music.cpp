@@ -42,6 +42,28 @@ KeySignature moved(KeySignature key, units::Semitones by) {
     return {(place + octave_semitones) % octave_semitones - most_flats};
 }
 
+/// Moved and spelled, figures and all.
+MusicLine moved(const MusicLine& line, units::Semitones by) {
+    MusicLine result = line;
+    const bool octaves = by.count % octave_semitones == 0;
+    if (!octaves) result.key = moved(line.key, by);
+    const int shift = result.key.fifths - line.key.fifths;
+    for (Event& event : result.events) {
+        auto* note = std::get_if<LineNote>(&event);
+        if (note == nullptr) continue;
+        const units::Pitch pitch = units::pitch_of(note->spelling) + by;
+        const int was = std::abs(note->spelling.alteration);
+        int fifth = fifth_of(note->spelling) + shift;
+        Spelling spelling = spelled(fifth, pitch);
+        if (std::abs(spelling.alteration) > 1 && std::abs(spelling.alteration) > was) {
+            fifth += spelling.alteration > 0 ? -octave_semitones : octave_semitones;
+            spelling = spelled(fifth, pitch);
+        }
+        note->spelling = spelling;
+    }
+    return result;
+}
+
 }  // namespace
 
 double eighths_of(Duration duration, int dots) {
@@ -67,30 +89,34 @@ double eighths_of(const TimeSignature& time) {
 }
 
 MusicLine transposed(const MusicLine& line, units::Semitones by) {
-    MusicLine result = line;
-    const bool octaves = by.count % octave_semitones == 0;
-    if (!octaves) result.key = moved(line.key, by);
-    const int shift = result.key.fifths - line.key.fifths;
+    MusicLine result = moved(line, by);
     for (Event& event : result.events) {
         auto* note = std::get_if<LineNote>(&event);
-        if (note == nullptr) continue;
-        const units::Pitch pitch = units::pitch_of(note->spelling) + by;
-        const int was = std::abs(note->spelling.alteration);
-        int fifth = fifth_of(note->spelling) + shift;
-        Spelling spelling = spelled(fifth, pitch);
-        if (std::abs(spelling.alteration) > 1 && std::abs(spelling.alteration) > was) {
-            fifth += spelling.alteration > 0 ? -octave_semitones : octave_semitones;
-            spelling = spelled(fifth, pitch);
-        }
-        note->spelling = spelling;
+        if (note == nullptr || by.count == 0) continue;
+        note->figure.clear();
+        note->tendency.reset();
     }
     return result;
 }
 
 MusicLine for_reader(const MusicLine& sounding, const horns::Reader& reader) {
-    MusicLine part = transposed(sounding, reader.written_above);
+    MusicLine part = moved(sounding, reader.written_above);
     part.clef = reader.clef;
     return part;
+}
+
+MusicLine with_figures(MusicLine sounding, const std::function<std::string(units::Pitch)>& figure_of,
+                       const std::function<std::optional<units::Cents>(units::Pitch)>& tendency_of) {
+    bool tied = false;
+    for (Event& event : sounding.events) {
+        auto* note = std::get_if<LineNote>(&event);
+        if (note == nullptr) continue;
+        const units::Pitch pitch = units::pitch_of(note->spelling);
+        note->figure = tied ? std::string() : figure_of(pitch);
+        note->tendency = tied ? std::nullopt : tendency_of(pitch);
+        tied = note->tied;
+    }
+    return sounding;
 }
 
 }  // namespace lowledger::engraving

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <variant>
@@ -76,12 +77,19 @@ struct MusicLine {
 double eighths_of(Duration duration, int dots);
 double eighths_of(const TimeSignature& time);
 
-/// The same line higher or lower, in the key of six flats to five sharps that is as far from its own. Each
-/// note keeps its place in the key, so that a raised fourth stays one; where that gave a double accidental
-/// that was none, it is the usual spelling. Throws Refusal beyond MIDI 0..127.
+/// The same line sounding higher or lower, in the key of six flats to five sharps that is as far from its
+/// own. Each note keeps its place in the key, so that a raised fourth stays one; where that gave a double
+/// accidental that was none, it is the usual spelling. Figures and tendencies are gone: they were those of
+/// other notes. Throws Refusal beyond MIDI 0..127.
 MusicLine transposed(const MusicLine& line, units::Semitones by);
 
-/// A line of sounding notes as the reader's part has it.
+/// A line of sounding notes as the reader's part has it, spelled as `transposed` does. Figures and tendencies
+/// stay, for the notes sound the same.
 MusicLine for_reader(const MusicLine& sounding, const horns::Reader& reader);
+
+/// The line of sounding notes with the figure and the tendency of each note anew; a note that a tie leads to
+/// has none.
+MusicLine with_figures(MusicLine sounding, const std::function<std::string(units::Pitch)>& figure_of,
+                       const std::function<std::optional<units::Cents>(units::Pitch)>& tendency_of);
 
 }  // namespace lowledger::engraving

@@ -25,7 +25,8 @@ namespace lowledger::engraving {
 /// shorter. Throws Refusal that names the column (and the line, if there are several).
 MusicLine parse_music(std::string_view text);
 
-/// The line as text that `parse_music` reads as an equal line.
+/// The line as text that `parse_music` reads as an equal line, if its words hold no quotation mark, its
+/// figures no ] and its tendencies whole tenths of a cent.
 std::string music_text(const MusicLine& line);
 
 }  // namespace lowledger::engraving

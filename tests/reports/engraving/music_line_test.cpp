@@ -1,6 +1,7 @@
 #include "reports/engraving/music_line.h"
 
 #include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
 
 #include "model/units/refusal.h"
@@ -180,6 +181,62 @@ TEST(MusicLine, BeamsSlantALittleAndHoldTheirStems) {
         }
     }
     EXPECT_GT(beams, 200U);
+}
+
+bool lies_in_a_beam(const EngravedSystem& system, const canvas::Point& tip) {
+    return std::any_of(system.items.begin(), system.items.end(), [&](const canvas::Item& item) {
+        const Box box = canvas::ink_box(item);
+        return is_named(item, "beam") && tip.x >= box.left && tip.x <= box.right() && tip.y >= box.top &&
+               tip.y <= box.bottom();
+    });
+}
+
+// A note's items follow each other: ledger lines, accidental, head, stem.
+TEST(MusicLine, StemsStandAtTheirSideAndAreAnOctaveLong) {
+    for (unsigned seed = 1; seed <= seeds; ++seed) {
+        for (const EngravedSystem& system : set(seed).systems) {
+            for (std::size_t i = 0; i + 1 < system.items.size(); ++i) {
+                if (!is_named(system.items[i], "notehead") || is_named(system.items[i], "noteheadWhole"))
+                    continue;
+                const Box head = canvas::ink_box(system.items[i]);
+                const auto& stem = std::get<canvas::Line>(system.items[i + 1]);
+                ASSERT_EQ(stem.from.x, stem.to.x) << seed;
+                const bool up = stem.to.y < stem.from.y;
+                const Box ink = canvas::ink_box(stem);
+                EXPECT_NEAR((up ? ink.right() - head.right() : ink.left - head.left).value(), 0.0, 1e-6)
+                    << seed;
+                if (lies_in_a_beam(system, stem.to)) continue;
+                const double middle = (head.top + head.height / 2.0).value() / space;
+                EXPECT_EQ(up, middle > 2.01) << seed;
+                EXPECT_NEAR(std::abs(stem.to.y.value() / space - middle),
+                            std::max(3.5, std::abs(middle - 2.0)), 0.02)
+                    << seed;
+            }
+        }
+    }
+}
+
+TEST(MusicLine, LedgerLinesReachOverTheirHeadEvenly) {
+    std::size_t ledgers = 0;
+    for (unsigned seed = 1; seed <= seeds; ++seed) {
+        for (const EngravedSystem& system : set(seed).systems) {
+            const canvas::Line* ledger = nullptr;
+            for (const canvas::Item& item : system.items) {
+                const auto* line = std::get_if<canvas::Line>(&item);
+                if (line != nullptr && line->from.y == line->to.y && !line->stroke.dashed &&
+                    line->from.x > Millimetres(0.0)) {
+                    ledger = line;
+                } else if (is_named(item, "notehead") && ledger != nullptr) {
+                    const Box head = canvas::ink_box(item);
+                    EXPECT_NEAR((head.left - ledger->from.x).value(), 0.3 * space, 1e-6) << seed;
+                    EXPECT_NEAR((ledger->to.x - head.right()).value(), 0.3 * space, 1e-6) << seed;
+                    ledger = nullptr;
+                    ++ledgers;
+                }
+            }
+        }
+    }
+    EXPECT_GT(ledgers, 500U);
 }
 
 TEST(MusicLine, TiesEndBesideHeadsOrAtTheSystemsEnd) {

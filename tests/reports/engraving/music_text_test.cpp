@@ -152,6 +152,23 @@ TEST(Transposition, SoundsAsFarAwayAndComesBack) {
     }
 }
 
+TEST(Transposition, FiguresStayWithTheSoundTheyWereMadeFor) {
+    const MusicLine line = parse_music("key=2b Bb2/4[0]{+4}~ | Bb2 C3[13]");
+    const MusicLine part = for_reader(line, {"treble-b-flat", "", horns::Clef::treble, {14}});
+    EXPECT_EQ(std::get<LineNote>(part.events[0]).figure, "0");
+    EXPECT_EQ(std::get<LineNote>(part.events[0]).tendency, units::Cents(4.0));
+    const MusicLine up = transposed(line, {2});
+    EXPECT_EQ(std::get<LineNote>(up.events[0]).figure, "");
+    EXPECT_EQ(std::get<LineNote>(up.events[0]).tendency, std::nullopt);
+    const MusicLine anew = with_figures(
+        up, [](units::Pitch pitch) { return std::to_string(pitch.midi()); },
+        [](units::Pitch /*pitch*/) { return std::optional(units::Cents(-3.0)); });
+    EXPECT_EQ(std::get<LineNote>(anew.events[0]).figure, "48");
+    EXPECT_EQ(std::get<LineNote>(anew.events[0]).tendency, units::Cents(-3.0));
+    EXPECT_EQ(std::get<LineNote>(anew.events[2]).figure, "");
+    EXPECT_EQ(std::get<LineNote>(anew.events[3]).figure, "50");
+}
+
 TEST(Transposition, PastTheHighestPitchIsRefused) {
     EXPECT_THROW(transposed(parse_music("G9"), {14}), units::Refusal);
 }
