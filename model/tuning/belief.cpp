@@ -55,7 +55,7 @@ bool tells_of_correction(const Evidence& evidence) {
 /// best guess of the first, which settles at once.
 double corrects_more(const TuningInputs& inputs, const Figures& figures) {
     constexpr int most = 5;
-    constexpr double settled = 1e-9;
+    constexpr double settled = 1e-6;
     double more = 0.0;
     for (int k = 0; k < most; ++k) {
         const Evidence evidence = evidence_of(inputs, figures, more);

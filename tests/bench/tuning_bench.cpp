@@ -1,5 +1,6 @@
 #include <benchmark/benchmark.h>
 
+#include "model/tuning/belief.h"
 #include "tests/model/tuning/played_horn.h"
 #include "tests/model/tuning/random_question.h"
 
@@ -27,6 +28,21 @@ void answer_one(benchmark::State& state) {
         benchmark::DoNotOptimize(answer(inputs));
 }
 BENCHMARK(answer_one)->DenseRange(0, 2)->Unit(benchmark::kMillisecond);
+
+/// The profile alone, of one sheet and of six with slides moved in between.
+void profile_one(benchmark::State& state) {
+    TuningInputs inputs = measured(studio::Level::middle, 1);
+    const studio::TuningSheet first = inputs.sheets.front();
+    for (int k = 1; k < state.range(0); ++k) {
+        inputs.sheets.push_back(first);
+        inputs.sheets.back().id.number = k + 1;
+        inputs.sheets.back().on = first.on - 30 * k;
+        inputs.sheets.back().positions.at("main") += units::Millimetres(5.0 * k);
+    }
+    for (auto _ : state)
+        benchmark::DoNotOptimize(believe(inputs, figures()));
+}
+BENCHMARK(profile_one)->Arg(1)->Arg(6)->Unit(benchmark::kMillisecond);
 
 /// The settings alone.
 void settings_one(benchmark::State& state) {

@@ -1,5 +1,7 @@
 #include "tests/model/tuning/drawn_readings.h"
 
+#include <algorithm>
+
 #include "tests/model/tuning/played_horn.h"
 
 namespace lowledger::tuning {
@@ -37,8 +39,9 @@ void Drawing::fill(TuningInputs& inputs, std::size_t sheet,
         for (const studio::Reading* reading : note.readings) {
             const auto at = static_cast<std::size_t>(reading - note.sheet->readings.data());
             const auto of = static_cast<std::size_t>(note.sheet - truth.sheets.data());
-            inputs.sheets[of].readings[at].cents =
-                units::Cents(lean + rising * (reading->take - last) + level.take.value() * normal());
+            const double read = lean + rising * (reading->take - last) + level.take.value() * normal();
+            // Beyond that a teacher would take it for another note.
+            inputs.sheets[of].readings[at].cents = units::Cents(std::clamp(read, -100.0, 100.0));
         }
     }
 }
