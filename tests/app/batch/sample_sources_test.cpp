@@ -43,6 +43,11 @@ TEST(SampleSources, MistakesAreNamedByFileLineAndKey) {
                 AllOf(HasSubstr("horns.toml, line 4"), HasSubstr("colour")));
     EXPECT_THAT(refusal(school, "[[horn]]\nmark='T-1'\n", students),
                 AllOf(HasSubstr("horns.toml, line 1"), HasSubstr("kind is missing")));
+    EXPECT_THAT(
+        refusal(school, horns, "[[student]]\nname='Ann'\nreader='tenor'\nplays=[{horn='T-1', from=-9}]\n"),
+        AllOf(HasSubstr("Ann"), HasSubstr("tenor"), HasSubstr("bbb-tuba-3")));
+    EXPECT_THAT(refusal(school, horns, "[[student]]\nname='Ann'\naccidentals='naturals'\n"),
+                AllOf(HasSubstr("students.toml"), HasSubstr("accidentals")));
     EXPECT_THAT(refusal(school, horns, "[[student]]\nname='Ann'\nlevel='genius'\n"),
                 AllOf(HasSubstr("students.toml, line 3"), HasSubstr("beginner")));
     EXPECT_THAT(refusal(school, horns, "[[student]]\nname='Ann'\nsheets=[{week=-2}]\n"),
