@@ -177,7 +177,8 @@ class Story {
                        const studio::TuningSheet& sheet) {
         const tuning::TuningInputs inputs = tuning::inputs_of(
             sources_.facts, student.record, horn.record, *horn.kind, horn.history, student.sheets, event.on);
-        const tuning::TuningAnswer answer = tuning::answer(inputs, figures_);
+        tuning::TuningAnswer answer = tuning::answer(inputs, figures_);
+        answer.certificate = tuning::certify(answer.question, answer.settings);
         studio::GivenSettings given{{},
                                     student.record.id,
                                     sheet.horn,

@@ -134,7 +134,8 @@ void give_settings(const Asked& asked, const Surroundings& surroundings) {
     Question question = asked.studio.empty() ? question_of_sheet(asked, day)
                                              : question_of_studio(asked, day, surroundings.errors);
     apply_hand(asked, question.inputs);
-    const tuning::TuningAnswer answer = tuning::answer(question.inputs);
+    tuning::TuningAnswer answer = tuning::answer(question.inputs);
+    answer.certificate = tuning::certify(answer.question, answer.settings);
     surroundings.out << (asked.json ? exchange::settings_json(question.inputs, answer)
                                     : settings_table(question.inputs, answer, question.accidentals));
 }

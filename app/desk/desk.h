@@ -139,6 +139,7 @@ class Desk {
     void read_subject();
     void read_entry();
     void ask_for_answer();
+    void ask_for_certificate();
     void tell(const News& news) const;
     [[nodiscard]] studio::TuningSheet new_sheet() const;
     void file_sheet(std::string_view name);

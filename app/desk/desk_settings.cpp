@@ -24,6 +24,20 @@ void Desk::ask_for_answer() {
         return [this, live = std::move(live)] {
             answer_ = live;
             tell({.answer = true});
+            ask_for_certificate();
+        };
+    });
+}
+
+void Desk::ask_for_certificate() {
+    if (!answer_.there()) return;
+    worker_.ask([this, question = answer_.answer->question,
+                 settings = answer_.answer->settings](const std::stop_token& stop) -> Worker::Delivery {
+        auto certificate = tuning::certify(question, settings, stop);
+        if (stop.stop_requested()) return nullptr;
+        return [this, certificate = std::move(certificate)] {
+            answer_.answer->certificate = certificate;
+            tell({.answer = true});
         };
     });
 }
@@ -42,7 +56,9 @@ studio::GivenSettings Desk::given_settings() const {
     studio::GivenSettings given{.id = {}, .student = student_->id, .horn = horn_->id, .on = today()};
     if (entry_ && entry_->sheet().id.filed()) given.sheet = entry_->sheet().id;
     given.engine = exchange::engine_version();
-    given.json = exchange::settings_json(*answer_.inputs, *answer_.answer);
+    auto answer = *answer_.answer;
+    if (!answer.certificate) answer.certificate = tuning::certify(answer.question, answer.settings);
+    given.json = exchange::settings_json(*answer_.inputs, answer);
     return given;
 }
 

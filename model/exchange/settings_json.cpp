@@ -330,6 +330,14 @@ Json objective(const tuning::SlideSettings& settings) {
             {"chance_of_better", settings.chance_of_better}};
 }
 
+Json certificate(const std::optional<tuning::Certificate>& certificate) {
+    if (!certificate) return nullptr;
+    return {{"bound_square_cents", certificate->bound.value()},
+            {"gap_square_cents", certificate->gap.value()},
+            {"closed", certificate->closed},
+            {"boxes", certificate->boxes}};
+}
+
 Json held_note(const tuning::SettingsQuestion& question) {
     if (!question.held_note) return nullptr;
     return {{"note", units::file_name(question.notes.at(question.held_note->note).note)},
@@ -385,6 +393,7 @@ std::string settings_json(const tuning::TuningInputs& inputs, const tuning::Tuni
         {"slides", writer.slides(answer)},
         {"notes", writer.notes(answer)},
         {"objective", objective(answer.settings)},
+        {"certificate", certificate(answer.certificate)},
         {"constants", constants(answer.question.constants)},
         {"held_note", held_note(answer.question)},
         {"tuning_notes", writer.tuning_notes(answer)},

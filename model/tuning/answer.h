@@ -9,6 +9,7 @@
 #include "model/horns/kind.h"
 #include "model/studio/records.h"
 #include "model/tuning/card.h"
+#include "model/tuning/certificate.h"
 #include "model/tuning/figures.h"
 #include "model/tuning/profile.h"
 #include "model/tuning/remains.h"
@@ -114,6 +115,8 @@ struct TuningAnswer {
     /// Of a trombone.
     std::vector<PlaceOnSlide> places_on_slide;
     EnoughReadings enough;
+    /// What `certify` says of the settings; empty until somebody has asked it.
+    std::optional<Certificate> certificate{};
     /// Empty when one more reading would change nothing worth a note.
     std::optional<NextNote> next_note;
 };

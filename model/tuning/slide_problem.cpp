@@ -11,8 +11,6 @@ namespace {
 
 /// Cents for a relative change of length: 1200 log2(e).
 constexpr double cents_of_log = 1200.0 * std::numbers::log2e;
-/// Weight of a broken side condition, per cent squared: misses of a hundredth of a cent are all that is left.
-constexpr double guard_weight = 1e4;
 
 double length_at(const SlideProblem::Way& way, const SlideProblem& problem, const Positions& at) {
     double length = way.length_now;

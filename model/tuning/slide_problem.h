@@ -39,6 +39,9 @@ struct SlideProblem {
     std::optional<HeldNote> held_note;
 };
 
+/// Weight of a broken side condition, per cent squared: misses of a hundredth of a cent are all that is left.
+inline constexpr double guard_weight = 1e4;
+
 /// A way chosen for each note.
 using Choice = std::vector<std::size_t>;
 using Positions = std::vector<double>;

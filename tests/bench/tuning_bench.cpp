@@ -52,6 +52,15 @@ void settings_one(benchmark::State& state) {
 }
 BENCHMARK(settings_one)->DenseRange(0, 2)->Unit(benchmark::kMillisecond);
 
+/// The certificate of what was answered.
+void certificate_one(benchmark::State& state) {
+    const SettingsQuestion question = answer(measured(level_of(state.range(0)), 1)).question;
+    const SlideSettings settings = recommend(question);
+    for (auto _ : state)
+        benchmark::DoNotOptimize(certify(question, settings));
+}
+BENCHMARK(certificate_one)->DenseRange(0, 2)->Unit(benchmark::kMillisecond);
+
 /// A studio of sixty.
 void answer_sixty(benchmark::State& state) {
     std::vector<TuningInputs> studio;

@@ -50,6 +50,9 @@ class Settings(BatchTest):
         for position, key in (("now_mm", "before_square_cents"), ("recommended_mm", "after_square_cents")):
             self.assertAlmostEqual(objective(settings, position) / told[key], 1.0, delta=1e-9, msg=position)
         self.assertAlmostEqual(sum(note["weight"] for note in settings["notes"]), 1.0, delta=1e-12)
+        certificate = settings["certificate"]
+        self.assertTrue(certificate["closed"], certificate)
+        self.assertLessEqual(certificate["bound_square_cents"], told["after_square_cents"] * (1 + 1e-9))
 
     def test_json_of_a_sheet_recomputes_its_objective(self):
         settings = self.json_of(*self.sheet_words())
