@@ -69,7 +69,15 @@ class CardMaker {
             place = horn_share * horn_share * variance_against_open(note);
             reading *= 2.0;
         }
+        reading += units::square(aim_off_by_correction(note)).value();
         return place > 0.0 ? place / (place + reading) : 0.0;
+    }
+
+    /// Standard deviation of the aim because nobody knows just how much of the move the player takes back.
+    [[nodiscard]] units::Cents aim_off_by_correction(const ProfileNote& note) const {
+        units::Cents moved = moved_.on_horn(note.fingering);
+        if (!is_open(note)) moved -= moved_.on_horn({});
+        return profile_.correction.spread * moved;
     }
 
     /// Variance of the note's lean against the open note's, which the sitting does not touch.
