@@ -212,6 +212,8 @@ void Connection::keep_the_old_version(int version) {
 void Connection::prepare() {
     database_.exec("PRAGMA foreign_keys = ON");
     database_.exec("PRAGMA trusted_schema = OFF");
+    // What is removed is gone from the file, too.
+    database_.exec("PRAGMA secure_delete = ON");
     // A commit that was told is on the disk.
     database_.exec("PRAGMA synchronous = FULL");
     // Damage shows where it is read instead of as odd values.

@@ -5,6 +5,7 @@
 #include "model/store/implementation.h"
 #include "model/store/records_in.h"
 #include "model/store/schema.h"
+#include "model/store/search.h"
 #include "model/store/statement.h"
 
 namespace lowledger::store {
@@ -90,6 +91,7 @@ void StudioFile::Implementation::take_step(std::vector<Step>& from, std::vector<
                             "them by hand.",
                             step.name, path.string()));
         }
+        follow_in_search(database());
         transaction.commit();
         to.push_back(std::move(back));
         from.pop_back();
@@ -111,6 +113,7 @@ void StudioFile::edit(std::string_view name, const std::function<void(Edit&)>& c
             change(edit);
         }
         transaction.require_open();
+        follow_in_search(own.database());
         Changeset changes = recorder.changes();
         if (changes.empty()) return changes;
         Step step{std::string(name), changes.inverse()};

@@ -10,6 +10,7 @@
 #include "model/store/queries.h"
 #include "model/store/records_out.h"
 #include "model/store/rows.h"
+#include "model/store/search.h"
 
 namespace lowledger::store {
 namespace {
@@ -202,6 +203,7 @@ void remove(SQLite::Database& database, StudentId id) {
     run(database, queries::drop_settings_of_student, id);
     drop_sheets_of(database, id);
     remove_row(database, id);
+    forget_removed_words(database);
 }
 
 HornId insert(SQLite::Database& database, const Horn& horn) {

@@ -55,6 +55,8 @@ int schema_version(SQLite::Database& database) {
 void migrate(SQLite::Database& database, std::span<const Migration> migrations) {
     // A migration may rebuild a table that others refer to; the check below makes up for it.
     database.exec("PRAGMA foreign_keys = OFF");
+    // Views that name the old table meanwhile do not mind.
+    database.exec("PRAGMA legacy_alter_table = ON");
     {
         WriteTransaction transaction(database);
         const int from = schema_version(database);
@@ -73,6 +75,7 @@ void migrate(SQLite::Database& database, std::span<const Migration> migrations) 
         }
         transaction.commit();
     }
+    database.exec("PRAGMA legacy_alter_table = OFF");
     database.exec("PRAGMA foreign_keys = ON");
 }
 

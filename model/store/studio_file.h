@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "model/store/kept.h"
+#include "model/studio/found.h"
 #include "model/studio/overviews.h"
 #include "model/studio/own_words.h"
 #include "model/studio/people.h"
@@ -159,6 +160,9 @@ class StudioFile {
     /// The day's lessons by time, each with what a teacher wants to know before it.
     [[nodiscard]] std::vector<studio::LessonAhead> day(studio::Date on) const;
     [[nodiscard]] studio::Overdue overdue(studio::Date today) const;
+    /// Records in which every word typed begins a word, without regard to case and accents: those without a
+    /// day first, then the newest.
+    [[nodiscard]] std::vector<studio::Found> search(std::string_view typed, int most = 50) const;
     /// What `Edit::remove` of that student takes along.
     [[nodiscard]] studio::Belongings belongings(studio::StudentId id) const;
 

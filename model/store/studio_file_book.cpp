@@ -2,6 +2,7 @@
 #include "model/store/book_out.h"
 #include "model/store/implementation.h"
 #include "model/store/places_out.h"
+#include "model/store/search.h"
 
 namespace lowledger::store {
 
@@ -128,6 +129,10 @@ std::vector<studio::LessonAhead> StudioFile::day(studio::Date on) const {
 
 studio::Overdue StudioFile::overdue(studio::Date today) const {
     return implementation_->read([&](auto& database) { return read_overdue(database, today); });
+}
+
+std::vector<studio::Found> StudioFile::search(std::string_view typed, int most) const {
+    return implementation_->read([&](auto& database) { return search_records(database, typed, most); });
 }
 
 studio::Belongings StudioFile::belongings(studio::StudentId id) const {
