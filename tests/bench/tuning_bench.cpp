@@ -1,4 +1,5 @@
 #include <benchmark/benchmark.h>
+#include <nlopt.h>
 
 #include "model/tuning/belief.h"
 #include "tests/model/tuning/played_horn.h"
@@ -84,6 +85,41 @@ void random_questions(benchmark::State& state) {
     }
 }
 BENCHMARK(random_questions)->Unit(benchmark::kMillisecond);
+
+/// The same questions, objective and tolerance for NLopt's subplex method (no derivatives, since the choice
+/// of ways has kinks), from where the slides stand alone: to be read against `random_questions` in the same
+/// run.
+double value_for_nlopt(unsigned size, const double* at, double* /*gradient*/, void* data) {
+    return (*static_cast<const PlainObjective*>(data))(std::vector<double>(at, at + size));
+}
+
+void random_questions_by_nlopt(benchmark::State& state) {
+    std::vector<SettingsQuestion> questions;
+    for (unsigned seed = 1; seed <= 50; ++seed)
+        questions.push_back(random_question(seed));
+    for (auto _ : state) {
+        for (const SettingsQuestion& question : questions) {
+            PlainObjective objective(question);
+            std::vector<double> low;
+            std::vector<double> high;
+            for (const QuestionSlide& slide : question.slides) {
+                low.push_back((slide.fixed ? slide.now : slide.least).value());
+                high.push_back((slide.fixed ? slide.now : slide.travel).value());
+            }
+            std::vector<double> at = positions_now(question);
+            nlopt_opt solver = nlopt_create(NLOPT_LN_SBPLX, static_cast<unsigned>(low.size()));
+            nlopt_set_lower_bounds(solver, low.data());
+            nlopt_set_upper_bounds(solver, high.data());
+            nlopt_set_min_objective(solver, value_for_nlopt, &objective);
+            nlopt_set_ftol_rel(solver, 1e-10);
+            double value = 0.0;
+            nlopt_optimize(solver, at.data(), &value);
+            nlopt_destroy(solver);
+            benchmark::DoNotOptimize(value);
+        }
+    }
+}
+BENCHMARK(random_questions_by_nlopt)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace lowledger::tuning
