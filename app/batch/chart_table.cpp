@@ -104,8 +104,8 @@ std::string where_on_slide(const words::Words& words, const horns::HornKind& kin
     return words::place_on_slide_text(words, place);
 }
 
-words::ChartSpeech speech_of(const pages::ChartInputs& chart, const words::Words& words) {
-    return {words, chart.kind, chart.reader, chart.accidentals};
+words::Speech speech_of(const pages::ChartInputs& chart, const words::Words& words) {
+    return {words, chart.kind, chart.style};
 }
 
 }  // namespace
@@ -123,7 +123,7 @@ std::string chart_table(const pages::ChartInputs& chart) {
     for (const horns::ChartNote& note : notes) {
         const units::Cents lean = lean_of(chart, note.note, note.usual);
         std::string line = padded(units::file_name(note.note), 7) +
-                           padded(words::written_name(speech, note.note), 9) +
+                           padded(words::note_name_with_octave(note.note, chart.style), 9) +
                            padded(fingering(chart.kind, note.usual), 9) + padded(cents(lean), 6);
         if (slide)
             line += " " + padded(words::slide_move(chart.kind, note.usual.fingering,
@@ -153,9 +153,9 @@ std::string note_table(const pages::ChartInputs& chart, units::Pitch note) {
     const words::Words words;
     const auto speech = speech_of(chart, words);
     const bool slide = chart.kind.hand_slide.has_value();
-    std::string out =
-        fmt::format("{} on {}, usual: {}. {}\n\n", words::written_name(speech, note), chart.kind.name,
-                    fingering(chart.kind, entry->usual), words::usual_sentence(speech, *entry));
+    std::string out = fmt::format("{} on {}, usual: {}. {}\n\n",
+                                  words::note_name_with_octave(note, chart.style), chart.kind.name,
+                                  fingering(chart.kind, entry->usual), words::usual_sentence(speech, *entry));
     add_line(out, fmt::format("{:<10} {:>7} {:>6} {} {:>7}", "fingering", "partial", "cents",
                               slide ? " slide mm" : "", "ranked"));
     for (const Way& way : horns::possible_fingerings(chart.kind, note)) {

@@ -14,6 +14,7 @@
 #include "model/exchange/chart_json.h"
 #include "model/studio/file_words.h"
 #include "model/studio/kind_of.h"
+#include "model/studio/note_style.h"
 #include "model/units/refusal.h"
 #include "reports/canvas/pdf.h"
 #include "reports/pages/handout.h"
@@ -41,7 +42,8 @@ struct Asked {
 struct Charted {
     horns::HornKind kind;
     std::optional<pages::ChartOfHorn> horn;
-    units::Accidentals accidentals = units::Accidentals::flats;
+    /// Of who plays it, else of the horn itself.
+    horns::NoteStyle style = {};
     canvas::Paper paper = canvas::Paper::a4;
 };
 
@@ -74,11 +76,14 @@ Charted charted_horn(const Asked& asked, const Surroundings& surroundings) {
     const auto file = store::StudioFile::open(asked.studio, store::Access::read_only);
     const studio::Horn horn = horn_marked(file, asked.horn);
     const auto facts = file.facts();
-    Charted charted{studio::kind_of(horn), std::nullopt, facts.accidentals, pages::paper_of(facts)};
+    Charted charted{studio::kind_of(horn), std::nullopt, {}, pages::paper_of(facts)};
+    charted.style = studio::note_style(facts, charted.kind);
     tell_vanished_kind(file, horn, surroundings.errors);
-    if (const auto student = player(file, horn, asked, day, surroundings.errors))
+    if (const auto student = player(file, horn, asked, day, surroundings.errors)) {
+        charted.style = studio::note_style(facts, *student, charted.kind);
         charted.horn = {horn.mark, student->name,
                         tuning::answer(tuning_inputs(file, *student, horn, day)).profile};
+    }
     return charted;
 }
 
@@ -102,18 +107,23 @@ units::Pitch note_asked(const Asked& asked) {
 std::string json_of(const pages::ChartInputs& chart) {
     std::optional<exchange::ChartedHorn> horn;
     if (chart.horn) horn = exchange::ChartedHorn{chart.horn->mark, chart.horn->student, chart.horn->profile};
-    return exchange::chart_json(chart.kind, chart.reader, chart.accidentals, horn);
+    return exchange::chart_json(chart.kind, chart.style.reader, chart.style.accidentals, horn);
+}
+
+horns::NoteStyle style_asked(const Asked& asked, const Charted& charted) {
+    horns::NoteStyle style = charted.style;
+    if (asked.horn.empty() || !asked.reader.empty()) style.reader = choose_reader(charted.kind, asked.reader);
+    if (asked.sharps) style.accidentals = units::Accidentals::sharps;
+    return style;
 }
 
 void give_chart(const Asked& asked, const Surroundings& surroundings) {
     if (!asked.into.empty()) require_place(asked.into, true);
     const Charted charted = asked.horn.empty() ? charted_kind(asked) : charted_horn(asked, surroundings);
-    const pages::ChartInputs chart{
-        .kind = charted.kind,
-        .reader = choose_reader(charted.kind, asked.reader),
-        .accidentals = asked.sharps ? units::Accidentals::sharps : charted.accidentals,
-        .horn = charted.horn,
-        .paper = paper_asked(asked, charted.paper)};
+    const pages::ChartInputs chart{.kind = charted.kind,
+                                   .style = style_asked(asked, charted),
+                                   .horn = charted.horn,
+                                   .paper = paper_asked(asked, charted.paper)};
     if (!asked.into.empty()) {
         const canvas::Faces faces;
         const auto document = pages::chart_page(chart, words::Words(), faces);

@@ -79,9 +79,9 @@ void add_places(std::string& out, const words::Speech& speech, const tuning::Tun
 }  // namespace
 
 std::string settings_table(const tuning::TuningInputs& inputs, const tuning::TuningAnswer& answer,
-                           units::Accidentals accidentals) {
+                           const horns::NoteStyle& style) {
     const words::Words words;
-    const words::Speech speech{words, inputs.kind, accidentals};
+    const words::Speech speech{words, inputs.kind, style};
     const tuning::SlideSettings& settings = answer.settings;
     std::string out = fmt::format("{}. Sheets used: {}; readings used: {}.\n", inputs.kind.name,
                                   answer.profile.sheets_used, answer.profile.takes_used);

@@ -2,13 +2,13 @@
 
 #include <string>
 
+#include "model/horns/note_style.h"
 #include "model/tuning/answer.h"
-#include "model/units/pitch.h"
 
 namespace lowledger::batch {
 
 /// The answer as text for people: what is known, each slide, each note, what remains.
 std::string settings_table(const tuning::TuningInputs& inputs, const tuning::TuningAnswer& answer,
-                           units::Accidentals accidentals);
+                           const horns::NoteStyle& style);
 
 }  // namespace lowledger::batch

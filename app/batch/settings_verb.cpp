@@ -16,6 +16,7 @@
 #include "model/exchange/slides_csv.h"
 #include "model/exchange/text_file.h"
 #include "model/studio/file_words.h"
+#include "model/studio/note_style.h"
 #include "model/units/refusal.h"
 
 namespace lowledger::batch {
@@ -42,10 +43,10 @@ struct Asked {
     bool json = false;
 };
 
-/// The question, and how the reader of the answer spells notes.
+/// The question, and how the reader of the answer writes and names notes.
 struct Question {
     tuning::TuningInputs inputs;
-    units::Accidentals accidentals = units::Accidentals::flats;
+    horns::NoteStyle style = {};
 };
 
 units::Hertz tuner_a4(const Asked& asked) {
@@ -80,7 +81,8 @@ Question question_of_sheet(const Asked& asked, studio::Date today) {
                        .today = today,
                        .room_today = room(asked),
                        .tuner_a4 = tuner_a4(asked),
-                       .hand = {}}};
+                       .hand = {}},
+                      {.reader = studio::reader_of(kind, {})}};
     for (const exchange::SlideRow& row : rows) {
         question.inputs.slides.push_back(row.slide);
         if (row.position) question.inputs.positions[row.slide.slide] = *row.position;
@@ -105,7 +107,9 @@ Question question_of_studio(const Asked& asked, studio::Date today, std::ostream
     const studio::Student student = choose_student(file, asked.student);
     const studio::Horn horn = choose_horn(file, student, asked.horn, today);
     tell_vanished_kind(file, horn, errors);
-    return {tuning_inputs(file, student, horn, today), file.facts().accidentals};
+    Question question{tuning_inputs(file, student, horn, today)};
+    question.style = studio::note_style(file.facts(), student, question.inputs.kind);
+    return question;
 }
 
 void apply_hand(const Asked& asked, tuning::TuningInputs& inputs) {
@@ -137,7 +141,7 @@ void give_settings(const Asked& asked, const Surroundings& surroundings) {
     tuning::TuningAnswer answer = tuning::answer(question.inputs);
     answer.certificate = tuning::certify(answer.question, answer.settings);
     surroundings.out << (asked.json ? exchange::settings_json(question.inputs, answer)
-                                    : settings_table(question.inputs, answer, question.accidentals));
+                                    : settings_table(question.inputs, answer, question.style));
 }
 
 void add_sheet_options(CLI::App& verb, Asked& asked) {

@@ -10,6 +10,7 @@
 #include "model/studio/questions.h"
 #include "model/tuning/inputs.h"
 #include "model/units/refusal.h"
+#include "reports/words/names.h"
 
 namespace lowledger::desk {
 namespace {
@@ -188,7 +189,7 @@ SheetEntry::Outcome Desk::type(Cell cell, std::string_view typed) {
     const SheetEntry before = *entry_;
     auto outcome = entry_->type(cell, typed);
     if (outcome.kind == SheetEntry::Outcome::Kind::taken) {
-        const auto note = note_name(file_->facts(), entry_->rows().at(cell.row).note);
+        const auto note = words::note_name_with_octave(entry_->rows().at(cell.row).note, note_style(*this));
         try {
             file_sheet(words_.say(Sentence::edit_reading, {{"note", note}}));
         } catch (...) {

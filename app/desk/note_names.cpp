@@ -1,11 +1,14 @@
 #include "app/desk/note_names.h"
 
-#include "reports/words/names.h"
+#include "app/desk/desk.h"
 
 namespace lowledger::desk {
 
-std::string note_name(const studio::StudioFacts& facts, units::Pitch note) {
-    return words::note_name_with_octave(units::spell(note, facts.accidentals));
+horns::NoteStyle note_style(const Desk& desk) {
+    const auto facts = desk.file().facts();
+    if (!desk.horn()) return {.accidentals = facts.accidentals, .naming = facts.naming};
+    if (!desk.student()) return studio::note_style(facts, desk.kind());
+    return studio::note_style(facts, *desk.student(), desk.kind());
 }
 
 }  // namespace lowledger::desk

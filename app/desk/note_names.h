@@ -1,12 +1,13 @@
 #pragma once
 
-#include <string>
-
-#include "model/studio/records.h"
+#include "model/studio/note_style.h"
 
 namespace lowledger::desk {
 
-/// A note as this studio spells it, with its octave: "B♭2".
-std::string note_name(const studio::StudioFacts& facts, units::Pitch note);
+class Desk;
+
+/// How notes stand on the open page: as the student's part has them, or the horn's first reader; the studio's
+/// names without either. Only with a studio.
+horns::NoteStyle note_style(const Desk& desk);
 
 }  // namespace lowledger::desk

@@ -22,7 +22,7 @@ constexpr Millimetres margin{1.0};
 constexpr Millimetres gap{4.0};
 
 words::Speech speech_of(const PictureTools& tools, const LiveAnswer& live) {
-    return {tools.words, live.inputs->kind, tools.accidentals};
+    return {tools.words, live.inputs->kind, tools.style};
 }
 
 bool is_stuck(const tuning::TuningInputs& inputs, const std::string& slide) {
@@ -88,7 +88,7 @@ Picture slide_rules(const PictureTools& tools, const LiveAnswer& live, Millimetr
 Picture lean_picture(const PictureTools& tools, const LiveAnswer& live, ChartNotes notes, Millimetres width) {
     const auto speech = speech_of(tools, live);
     charts::LeanChart chart{
-        .clef = live.inputs->kind.clef,
+        .clef = tools.style.reader.clef,
         .notes = {},
         .tolerance = live.answer->remains.tolerance,
         .range = {},
@@ -98,7 +98,7 @@ Picture lean_picture(const PictureTools& tools, const LiveAnswer& live, ChartNot
     for (const auto& note : live.answer->settings.notes) {
         const bool measured = note.way.takes > 0;
         if (notes == ChartNotes::measured ? !measured : note.weight <= 0.0) continue;
-        charts::LeanNote column{.spelling = units::spell(note.note, tools.accidentals),
+        charts::LeanNote column{.spelling = horns::spelt(note.note, tools.style),
                                 .fingering = words::fingering_label(live.inputs->kind, note.way.fingering),
                                 .before = note.lean_before,
                                 .after = note.lean_after,
@@ -124,9 +124,8 @@ Picture lean_picture(const PictureTools& tools, const LiveAnswer& live, ChartNot
 Picture note_on_staff(const PictureTools& tools, const horns::HornKind& kind, units::Pitch note,
                       const horns::Fingering& fingering, Millimetres width) {
     const auto& engraver = tools.engraver;
-    const auto spelling = units::spell(note, tools.accidentals);
-    const engraving::NoteRow row{.clef = kind.clef,
-                                 .notes = {{.spelling = spelling,
+    const engraving::NoteRow row{.clef = tools.style.reader.clef,
+                                 .notes = {{.spelling = horns::spelt(note, tools.style),
                                             .fingering = words::fingering_label(kind, fingering),
                                             .alternate = false,
                                             .tendency = {}}},
@@ -134,13 +133,13 @@ Picture note_on_staff(const PictureTools& tools, const horns::HornKind& kind, un
     const auto heights = engraving::row_heights(engraver, row);
     // The staff keeps its place whichever note stands on it.
     const Millimetres top = engraver.space() * 5.0;
-    const engraving::Staff staff{kind.clef, {margin, top}, width - margin * 2.0};
+    const engraving::Staff staff{tools.style.reader.clef, {margin, top}, width - margin * 2.0};
     const Millimetres first = engraving::first_column(engraver, row);
     Picture picture;
     engraving::draw_note_row(picture.page, engraver, row, staff, margin + first,
                              width - margin * 2.0 - first);
     picture.page.size = {width, std::max(top + heights.bottom, top + engraver.space() * 11.0)};
-    picture.content = words::played_note(tools.words, kind, spelling, fingering);
+    picture.content = words::played_and_tuner({tools.words, kind, tools.style}, note, fingering);
     return picture;
 }
 

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "app/desk/live.h"
+#include "model/horns/note_style.h"
 #include "model/studio/records.h"
 #include "reports/canvas/page.h"
 #include "reports/engraving/engraver.h"
@@ -20,7 +21,7 @@ struct Picture {
 struct PictureTools {
     const engraving::Engraver& engraver;
     const words::Words& words;
-    units::Accidentals accidentals = units::Accidentals::flats;
+    horns::NoteStyle style = {};
 };
 
 /// The slide rules in working order, each with its sentence. Only with an answer.

@@ -52,7 +52,7 @@ void AnswerView::refresh() {
         FitInside();
         return;
     }
-    const words::Speech speech{desk.words(), live.inputs->kind, desk.file().facts().accidentals};
+    const words::Speech speech{desk.words(), live.inputs->kind, desk::note_style(desk)};
     warnings_->say(paragraphs(words::warnings(speech, *live.answer)));
     next_->say(words::next_note_sentence(speech, *live.answer));
     const auto pictures = tools_.pictures();

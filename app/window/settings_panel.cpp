@@ -128,12 +128,12 @@ void SettingsPanel::refresh() {
 
 void SettingsPanel::refresh_table() {
     const auto& live = tools_.desk.answer();
-    const auto facts = tools_.desk.file().facts();
+    const auto style = desk::note_style(tools_.desk);
     table_->DeleteAllItems();
     for (const auto& note : live.answer->settings.notes) {
         if (note.weight <= 0.0) continue;
         wxVector<wxVariant> row;
-        row.push_back(shown(words::note_name_with_octave(units::spell(note.note, facts.accidentals))));
+        row.push_back(shown(words::note_and_tuner_name(tools_.desk.words(), note.note, style)));
         row.push_back(shown(words::fingering_label(live.inputs->kind, note.way.fingering)));
         row.push_back(wxString::Format("%d", note.way.takes));
         row.push_back(shown(words::cents_text(note.lean_before)));
@@ -146,7 +146,7 @@ void SettingsPanel::refresh_table() {
 void SettingsPanel::refresh_remains() {
     const auto& desk = tools_.desk;
     const auto& live = desk.answer();
-    const words::Speech speech{desk.words(), live.inputs->kind, desk.file().facts().accidentals};
+    const words::Speech speech{desk.words(), live.inputs->kind, desk::note_style(desk)};
     summary_->say(summary_of(desk.words(), live));
     std::string text;
     for (const auto& note : live.answer->remains.notes)

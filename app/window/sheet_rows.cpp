@@ -8,6 +8,7 @@
 #include "app/window/layout.h"
 #include "app/window/text.h"
 #include "reports/words/names.h"
+#include "reports/words/tuning_words.h"
 
 namespace lowledger::window {
 namespace {
@@ -96,8 +97,9 @@ void SheetRows::make_fields() {
 
     for (std::size_t row = 0; row < shown_rows_.size(); ++row) {
         const auto& note = shown_rows_[row];
-        auto* name = new wxStaticText(this, wxID_ANY,
-                                      shown_in_label(desk::note_name(desk_.file().facts(), note.note)));
+        auto* name = new wxStaticText(
+            this, wxID_ANY,
+            shown_in_label(words::note_and_tuner_name(desk_.words(), note.note, desk::note_style(desk_))));
         name->SetFont(name->GetFont().Bold());
         grid->Add(name, wxSizerFlags().CentreVertical());
         grid->Add(
@@ -129,11 +131,10 @@ CommitField* SheetRows::make_field(desk::Cell cell) {
         [this, cell](const wxString& text, CommitField::By by) { hand_over(cell, text, by); }, wxTE_RIGHT);
     const auto& row = shown_rows_.at(cell.row);
     const auto& words = desk_.words();
-    const auto spelling = units::spell(row.note, desk_.file().facts().accidentals);
-    name_for_readers(field,
-                     words.say(Sentence::sheet_field,
-                               {{"played", words::played_note(words, desk_.kind(), spelling, row.fingering)},
-                                {"take", std::to_string(cell.take)}}));
+    const words::Speech speech{words, desk_.kind(), desk::note_style(desk_)};
+    name_for_readers(field, words.say(Sentence::sheet_field,
+                                      {{"played", words::played_and_tuner(speech, row.note, row.fingering)},
+                                       {"take", std::to_string(cell.take)}}));
     field->SetName("reading " + std::to_string(cell.row) + " " + std::to_string(cell.take));
     field->on_restore([this, cell] { desk_.restore(cell); });
     field->Bind(wxEVT_SET_FOCUS, [this, cell](wxFocusEvent& event) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desk/desk.h"
+#include "app/desk/note_names.h"
 #include "app/desk/pictures.h"
 #include "app/window/drawing.h"
 #include "app/window/menus.h"
@@ -18,9 +19,9 @@ struct Tools {
     const engraving::Engraver& engraver;
     const engraving::Engraver& large_engraver;
 
-    /// The tools of `app/desk`'s drawings, spelling as the open studio does.
+    /// The tools of `app/desk`'s drawings, notes as who is on the page reads them.
     [[nodiscard]] desk::PictureTools pictures(bool large = false) const {
-        return {large ? large_engraver : engraver, desk.words(), desk.file().facts().accidentals};
+        return {large ? large_engraver : engraver, desk.words(), desk::note_style(desk)};
     }
 };
 

@@ -59,6 +59,7 @@ std::optional<units::Cents> lean_after(const HandoutInputs& inputs, const NoteAn
 
 std::vector<charts::LeanNote> chart_notes(const HandoutInputs& inputs, std::size_t most) {
     const auto& answer = inputs.answer;
+    const horns::NoteStyle style = note_style(inputs);
     std::vector<charts::LeanNote> notes;
     for (const Pitch pitch : pitches_shown(answer, most)) {
         const auto* const usual = answer.profile.usual(pitch);
@@ -68,7 +69,7 @@ std::vector<charts::LeanNote> chart_notes(const HandoutInputs& inputs, std::size
         const auto& fingering = fingering_after(*usual, settled, remaining);
         const auto* const way = answer.profile.way(pitch, fingering);
         charts::LeanNote note;
-        note.spelling = units::spell(pitch, inputs.facts.accidentals);
+        note.spelling = horns::spelt(pitch, style);
         note.fingering = words::fingering_figure(inputs.kind, fingering);
         note.before = usual->mean + change_by_home(inputs, usual->fingering);
         if (answer.enough.tuning_notes_in()) note.after = lean_after(inputs, settled, remaining);

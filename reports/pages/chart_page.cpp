@@ -102,7 +102,7 @@ std::string leans_sentence(const ChartInputs& inputs, const words::Words& words)
                              inputs.horn->profile.takes_used, {{"student", inputs.horn->student}});
 }
 
-void draw_head(Flow& flow, const ChartInputs& inputs, const words::ChartSpeech& speech) {
+void draw_head(Flow& flow, const ChartInputs& inputs, const words::Speech& speech) {
     const auto& words = speech.words;
     const Box& live = flow.live();
     flow.block(words.say(inputs.kind.hand_slide ? Sentence::chart_positions : Sentence::chart_fingerings),
@@ -115,7 +115,7 @@ void draw_head(Flow& flow, const ChartInputs& inputs, const words::ChartSpeech& 
                type::body, 1_mm);
 }
 
-void draw_reasons(Flow& flow, const words::ChartSpeech& speech, const std::vector<horns::ChartNote>& chart) {
+void draw_reasons(Flow& flow, const words::Speech& speech, const std::vector<horns::ChartNote>& chart) {
     const auto sentences = words::usual_sentences(speech, chart);
     if (sentences.empty()) return;
     flow.block(speech.words.say(Sentence::chart_why_heading), type::heading, section_gap,
@@ -177,7 +177,7 @@ Millimetres table_height(const canvas::MeasuredTable& table, const canvas::Faces
     return canvas::draw_table(scratch, faces, table, {}, 1000_mm).below;
 }
 
-void draw_slide(Flow& flow, const words::ChartSpeech& speech) {
+void draw_slide(Flow& flow, const words::Speech& speech) {
     const horns::HornKind& kind = speech.kind;
     const auto& words = speech.words;
     const auto& faces = flow.sheet().faces;
@@ -195,7 +195,7 @@ void draw_slide(Flow& flow, const words::ChartSpeech& speech) {
 
 canvas::Document laid_out(const ChartInputs& inputs, const words::Words& words, const canvas::Faces& faces,
                           const Setting& setting) {
-    const words::ChartSpeech speech{words, inputs.kind, inputs.reader, inputs.accidentals};
+    const words::Speech speech{words, inputs.kind, inputs.style};
     const auto chart = horns::chart(inputs.kind);
     canvas::Document document;
     document.title = horn_name(inputs, words);
@@ -203,8 +203,8 @@ canvas::Document laid_out(const ChartInputs& inputs, const words::Words& words, 
     draw_head(flow, inputs, speech);
     const auto columns = chart_columns(inputs, speech, chart, setting.most_alternates);
     if (!columns.empty()) {
-        const auto all = chart_systems(columns, inputs.reader.clef, engraving::Engraver(faces, setting.space),
-                                       flow.live().width);
+        const auto all = chart_systems(columns, inputs.style.reader.clef,
+                                       engraving::Engraver(faces, setting.space), flow.live().width);
         for (const ChartSystem& system : all.systems) {
             const canvas::Point at = flow.place(system.height, system_gap);
             draw_system(flow.sheet(), all, system, at);

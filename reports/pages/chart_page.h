@@ -4,6 +4,7 @@
 #include <string>
 
 #include "model/horns/kind.h"
+#include "model/horns/note_style.h"
 #include "model/tuning/profile.h"
 #include "reports/canvas/faces.h"
 #include "reports/canvas/page.h"
@@ -21,9 +22,8 @@ struct ChartOfHorn {
 
 struct ChartInputs {
     const horns::HornKind& kind;
-    /// One of the kind's: clef and written pitch.
-    const horns::Reader& reader;
-    units::Accidentals accidentals = units::Accidentals::flats;
+    /// Its reader is one of the kind's.
+    horns::NoteStyle style;
     /// Empty: the kind as designed.
     std::optional<ChartOfHorn> horn;
     canvas::Paper paper = canvas::Paper::a4;

@@ -125,17 +125,17 @@ void draw_lines_at(const Sheet& sheet, const std::vector<std::string>& lines, co
 
 }  // namespace
 
-std::vector<ChartColumn> chart_columns(const ChartInputs& inputs, const words::ChartSpeech& speech,
+std::vector<ChartColumn> chart_columns(const ChartInputs& inputs, const words::Speech& speech,
                                        const std::vector<ChartNote>& chart, std::size_t most_alternates) {
     std::vector<ChartColumn> columns;
     for (const ChartNote& note : chart) {
         ChartColumn& column = columns.emplace_back();
-        column.note.spelling = horns::written(units::spell(note.note, inputs.accidentals), inputs.reader);
+        column.note.spelling = horns::spelt(note.note, inputs.style);
         column.note.fingering = words::fingering_figure(inputs.kind, note.usual.fingering);
         column.note.tendency = lean_of(inputs, note.note, note.usual);
         column.over.push_back(words::both_written_names(speech, note.note));
-        if (words::transposes(inputs.reader))
-            column.over.push_back("(" + words::tuner_name(speech, note.note) + ")");
+        if (horns::calls_notes_otherwise(inputs.style.reader))
+            column.over.push_back("(" + words::tuner_name(note.note, inputs.style) + ")");
         column.under = lines_under(inputs, speech.words, note);
         column.alternates = alternates_of(inputs, note, most_alternates);
     }

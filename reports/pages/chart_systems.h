@@ -37,7 +37,7 @@ struct ChartSystems {
 };
 
 /// With at most so many other ways under a note.
-std::vector<ChartColumn> chart_columns(const ChartInputs& inputs, const words::ChartSpeech& speech,
+std::vector<ChartColumn> chart_columns(const ChartInputs& inputs, const words::Speech& speech,
                                        const std::vector<horns::ChartNote>& chart,
                                        std::size_t most_alternates);
 

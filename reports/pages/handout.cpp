@@ -102,6 +102,10 @@ canvas::Document handout(const HandoutInputs& inputs, const words::Words& words,
     return document;
 }
 
+horns::NoteStyle note_style(const HandoutInputs& inputs) {
+    return studio::note_style(inputs.facts, inputs.student, inputs.kind);
+}
+
 canvas::Paper paper_of(const studio::StudioFacts& facts) {
     return facts.paper == studio::StudioFacts::Paper::letter ? canvas::Paper::letter : canvas::Paper::a4;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "model/horns/kind.h"
+#include "model/studio/note_style.h"
 #include "model/studio/records.h"
 #include "model/tuning/answer.h"
 #include "reports/canvas/faces.h"
@@ -26,6 +27,9 @@ struct HandoutInputs {
 /// steps, the lean chart, the notes to watch, the band's note and strips to cut out; while readings are
 /// missing it says so and has a form to write them in.
 canvas::Document handout(const HandoutInputs& inputs, const words::Words& words, const canvas::Faces& faces);
+
+/// How this student's notes are written and named on this horn.
+horns::NoteStyle note_style(const HandoutInputs& inputs);
 
 /// The paper that a studio prints on.
 canvas::Paper paper_of(const studio::StudioFacts& facts);

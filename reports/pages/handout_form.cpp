@@ -45,7 +45,8 @@ void draw_form_row(const Sheet& sheet, const HandoutInputs& inputs, const horns:
     const Millimetres baseline = place.top + 0.5 * place.height + 1.5_mm;
     const Millimetres left = place.left + staff_width + blank_gap;
     const Millimetres blanks = 2.0 * blank_width + blank_gap;
-    const std::string note = words::played(speech_of(inputs, sheet.words), step.note, step.fingering);
+    const std::string note =
+        words::played_and_tuner(speech_of(inputs, sheet.words), step.note, step.fingering);
     const Millimetres width = place.right() - blanks - blank_gap - left;
     const Millimetres height = canvas::block_height(sheet.faces, note, type::body, width);
     canvas::draw_block(sheet.page, sheet.faces, note, type::body,

@@ -31,7 +31,7 @@ Millimetres draw_heading(const Sheet& sheet, Sentence heading, Point top_left, M
 
 charts::LeanChart chart_of(const HandoutInputs& inputs, std::size_t most) {
     charts::LeanChart chart;
-    chart.clef = inputs.kind.clef;
+    chart.clef = note_style(inputs).reader.clef;
     chart.notes = chart_notes(inputs, most);
     chart.tolerance = inputs.answer.remains.tolerance;
     return chart;

@@ -66,8 +66,8 @@ std::string action(const Sheet& sheet, const HandoutInputs& inputs, const CardSt
 /// The note to play and what to do when it reads otherwise than its aim.
 std::string details(const Sheet& sheet, const HandoutInputs& inputs, const CardStep& step) {
     const auto speech = speech_of(inputs, sheet.words);
-    std::string text =
-        sheet.words.say(Sentence::step_play, {{"played", words::played(speech, step.note, step.fingering)}});
+    std::string text = sheet.words.say(
+        Sentence::step_play, {{"played", words::played_and_tuner(speech, step.note, step.fingering)}});
     if (const auto* const slide = slide_answer(inputs.answer, step.slide)) {
         text += " " + words::differs_sentence(speech, step, *slide);
     }
@@ -130,7 +130,7 @@ void draw_step(const Sheet& sheet, const HandoutInputs& inputs, const CardStep& 
 }  // namespace
 
 words::Speech speech_of(const HandoutInputs& inputs, const words::Words& words) {
-    return {words, inputs.kind, inputs.facts.accidentals};
+    return {words, inputs.kind, note_style(inputs)};
 }
 
 std::string slide_name(const horns::HornKind& kind, const std::string& id) {
@@ -160,9 +160,10 @@ void draw_staff_note(const Sheet& sheet, const HandoutInputs& inputs, units::Pit
                      const horns::Fingering& fingering, const Box& place) {
     const engraving::Engraver engraver(sheet.faces, staff_space);
     engraving::NoteRow row;
-    row.clef = inputs.kind.clef;
-    row.notes = {{units::spell(note, inputs.facts.accidentals),
-                  words::fingering_figure(inputs.kind, fingering), false, std::nullopt}};
+    const horns::NoteStyle style = note_style(inputs);
+    row.clef = style.reader.clef;
+    row.notes = {
+        {horns::spelt(note, style), words::fingering_figure(inputs.kind, fingering), false, std::nullopt}};
     const auto heights = engraving::row_heights(engraver, row);
     const Millimetres top = place.top + 0.5 * std::max(0_mm, place.height - heights.height()) - heights.top;
     const engraving::Staff staff{row.clef, {place.left, top}, place.width};

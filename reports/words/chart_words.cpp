@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "model/horns/hand_slide.h"
+#include "model/units/note_names.h"
 #include "model/units/number_text.h"
 #include "reports/words/names.h"
 
@@ -13,11 +14,7 @@ using horns::ChartNote;
 using horns::UsualBecause;
 using horns::Way;
 
-units::Spelling written_spelling(const ChartSpeech& speech, units::Pitch note) {
-    return horns::written(units::spell(note, speech.accidentals), speech.reader);
-}
-
-std::string figure(const ChartSpeech& speech, const Way& way) {
+std::string figure(const Speech& speech, const Way& way) {
     return fingering_figure(speech.kind, way.fingering);
 }
 
@@ -27,19 +24,19 @@ void add_item(std::string& list, const std::string& item) {
 }
 
 /// A note with its usual way and, in brackets, the one that ranks first.
-std::string item(const ChartSpeech& speech, const ChartNote& note) {
-    return speech.words.say(Sentence::chart_item, {{"note", written_name(speech, note.note)},
+std::string item(const Speech& speech, const ChartNote& note) {
+    return speech.words.say(Sentence::chart_item, {{"note", note_name_with_octave(note.note, speech.style)},
                                                    {"usual", figure(speech, note.usual)},
                                                    {"first", figure(speech, note.alternates.front())}});
 }
 
-Sentence sentence_of(const ChartSpeech& speech, UsualBecause because) {
+Sentence sentence_of(const Speech& speech, UsualBecause because) {
     if (because == UsualBecause::easier_hands) return Sentence::chart_why_easier;
     if (because == UsualBecause::taught) return Sentence::chart_why_taught;
     return speech.kind.hand_slide ? Sentence::chart_why_partials_slide : Sentence::chart_why_partials;
 }
 
-Sentence sentence_of_note(const ChartSpeech& speech, UsualBecause because) {
+Sentence sentence_of_note(const Speech& speech, UsualBecause because) {
     if (because == UsualBecause::easier_hands) return Sentence::chart_note_easier;
     if (because == UsualBecause::taught) return Sentence::chart_note_taught;
     return speech.kind.hand_slide ? Sentence::chart_note_partials_slide : Sentence::chart_note_partials;
@@ -53,22 +50,14 @@ units::Millimetres past_end(const horns::HornKind& kind, const Way& way) {
 
 }  // namespace
 
-std::string written_name(const ChartSpeech& speech, units::Pitch note) {
-    return note_name_with_octave(written_spelling(speech, note));
-}
-
-std::string both_written_names(const ChartSpeech& speech, units::Pitch note) {
-    std::string first = note_name(written_spelling(speech, note));
-    const units::Pitch written = note + speech.reader.written_above;
+std::string both_written_names(const Speech& speech, units::Pitch note) {
+    std::string first = note_name(note, speech.style);
+    const units::Pitch written = note + speech.style.reader.written_above;
     for (const auto accidentals : {units::Accidentals::flats, units::Accidentals::sharps}) {
-        const std::string other = note_name(units::spell(written, accidentals));
+        const std::string other = units::note_name(units::spell(written, accidentals), speech.style.naming);
         if (other != first) return first.append("/").append(other);
     }
     return first;
-}
-
-std::string tuner_name(const ChartSpeech& speech, units::Pitch note) {
-    return note_name(units::spell(note, speech.accidentals));
 }
 
 std::string slide_move(const horns::HornKind& kind, const horns::Fingering& fingering, units::Cents lean) {
@@ -79,26 +68,22 @@ std::string slide_move(const horns::HornKind& kind, const horns::Fingering& fing
     return units::signed_text(move.value(), 0, true);
 }
 
-bool transposes(const horns::Reader& reader) {
-    return reader.written_above.count % 12 != 0;
-}
-
-std::string written_sentence(const ChartSpeech& speech) {
-    if (!transposes(speech.reader))
-        return speech.words.say(Sentence::chart_written, {{"reader", speech.reader.name}});
+std::string written_sentence(const Speech& speech) {
+    if (!horns::calls_notes_otherwise(speech.style.reader))
+        return speech.words.say(Sentence::chart_written, {{"reader", speech.style.reader.name}});
     return speech.words.say(Sentence::chart_written_tuner,
-                            {{"reader", speech.reader.name},
-                             {"written", note_name(written_spelling(speech, speech.kind.band_note))},
-                             {"sounding", tuner_name(speech, speech.kind.band_note)}});
+                            {{"reader", speech.style.reader.name},
+                             {"written", note_name(speech.kind.band_note, speech.style)},
+                             {"sounding", tuner_name(speech.kind.band_note, speech.style)}});
 }
 
-std::string usual_sentence(const ChartSpeech& speech, const ChartNote& note) {
+std::string usual_sentence(const Speech& speech, const ChartNote& note) {
     if (note.because == UsualBecause::ranks_first) return speech.words.say(Sentence::chart_note_first);
     return speech.words.say(sentence_of_note(speech, note.because),
                             {{"first", figure(speech, note.alternates.front())}});
 }
 
-std::vector<std::string> usual_sentences(const ChartSpeech& speech, std::span<const ChartNote> chart) {
+std::vector<std::string> usual_sentences(const Speech& speech, std::span<const ChartNote> chart) {
     std::vector<std::string> sentences;
     for (const UsualBecause because :
          {UsualBecause::easier_hands, UsualBecause::chart_partials, UsualBecause::taught}) {
@@ -111,16 +96,16 @@ std::vector<std::string> usual_sentences(const ChartSpeech& speech, std::span<co
     return sentences;
 }
 
-std::string false_tones_sentence(const ChartSpeech& speech, std::span<const ChartNote> chart) {
+std::string false_tones_sentence(const Speech& speech, std::span<const ChartNote> chart) {
     std::string notes;
     for (const ChartNote& note : chart) {
         if (note.usual.tone != horns::Tone::false_tone) continue;
-        add_item(notes, written_name(speech, note.note) + " " + figure(speech, note.usual));
+        add_item(notes, note_name_with_octave(note.note, speech.style) + " " + figure(speech, note.usual));
     }
     return notes.empty() ? notes : speech.words.say(Sentence::chart_false_tones, {{"notes", notes}});
 }
 
-std::vector<std::string> reach_sentences(const ChartSpeech& speech) {
+std::vector<std::string> reach_sentences(const Speech& speech) {
     const horns::HornKind& kind = speech.kind;
     const units::Pitch low =
         kind.hand_slide ? std::min(kind.fundamental, kind.usual_range.low) : kind.usual_range.low;
@@ -130,10 +115,10 @@ std::vector<std::string> reach_sentences(const ChartSpeech& speech) {
         const units::Pitch note(midi);
         const auto ways = horns::possible_fingerings(kind, note);
         if (ways.empty()) {
-            add_item(nowhere, written_name(speech, note));
+            add_item(nowhere, note_name_with_octave(note, speech.style));
         } else if (!ways.front().within_reach) {
             add_item(beyond, speech.words.say(Sentence::chart_too_far,
-                                              {{"note", written_name(speech, note)},
+                                              {{"note", note_name_with_octave(note, speech.style)},
                                                {"way", figure(speech, ways.front())},
                                                {"length", millimetres_text(past_end(kind, ways.front()))}}));
         }

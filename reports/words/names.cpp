@@ -41,12 +41,22 @@ std::string millimetres_text(units::Millimetres length, int decimals) {
     return units::decimal_text(length.value(), decimals) + std::string(unbreakable_space) + "mm";
 }
 
-std::string note_name(const units::Spelling& spelling) {
-    return units::note_name(spelling, units::Naming::english);
+std::string note_name(units::Pitch sounding, const horns::NoteStyle& style) {
+    return units::note_name(horns::spelt(sounding, style), style.naming);
 }
 
-std::string note_name_with_octave(const units::Spelling& spelling) {
-    return note_name(spelling) + std::to_string(spelling.octave);
+std::string note_name_with_octave(units::Pitch sounding, const horns::NoteStyle& style) {
+    return note_name(sounding, style) + std::to_string(horns::spelt(sounding, style).octave);
+}
+
+std::string tuner_name(units::Pitch sounding, const horns::NoteStyle& style) {
+    return units::note_name(units::spell(sounding, style.accidentals), style.naming);
+}
+
+std::string note_and_tuner_name(const Words& words, units::Pitch sounding, const horns::NoteStyle& style) {
+    std::string name = note_name_with_octave(sounding, style);
+    if (!horns::calls_notes_otherwise(style.reader)) return name;
+    return words.say(Sentence::note_and_tuner, {{"note", name}, {"tuner", tuner_name(sounding, style)}});
 }
 
 std::string fingering_label(const horns::HornKind& kind, const horns::Fingering& fingering) {
@@ -74,11 +84,6 @@ std::string kind_name(const horns::HornKind& kind) {
         }
     }
     return name;
-}
-
-std::string played_note(const Words& words, const horns::HornKind& kind, const units::Spelling& note,
-                        const horns::Fingering& fingering) {
-    return played_note(words, kind, note_name(note), fingering);
 }
 
 std::string played_note(const Words& words, const horns::HornKind& kind, const std::string& name,

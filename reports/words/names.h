@@ -3,6 +3,7 @@
 #include <string>
 
 #include "model/horns/kind.h"
+#include "model/horns/note_style.h"
 #include "model/studio/date.h"
 #include "model/units/pitch.h"
 #include "model/units/quantity.h"
@@ -18,10 +19,15 @@ int whole_cents(units::Cents cents);
 /// "15 mm", the space unbreakable; `decimals` only where the teacher asked for them.
 std::string millimetres_text(units::Millimetres length, int decimals = 0);
 
-/// As a reader says it, signs as signs, no octave: "B♭".
-std::string note_name(const units::Spelling& spelling);
-/// With its octave, where two of the same name are in sight: "B♭2".
-std::string note_name_with_octave(const units::Spelling& spelling);
+/// A sounding note as the player's part calls it, signs as signs, no octave: "B♭"; "C" in a treble-clef
+/// euphonium's part.
+std::string note_name(units::Pitch sounding, const horns::NoteStyle& style);
+/// With its octave, where two of the same name are in sight: "B♭2", "C4".
+std::string note_name_with_octave(units::Pitch sounding, const horns::NoteStyle& style);
+/// As a tuner shows it, in the player's language: the sounding note without octave.
+std::string tuner_name(units::Pitch sounding, const horns::NoteStyle& style);
+/// With its octave and, where the player calls it otherwise than a tuner, the tuner's name: "C4 (tuner B♭)".
+std::string note_and_tuner_name(const Words& words, units::Pitch sounding, const horns::NoteStyle& style);
 
 /// As it stands under a note: "0", "1-3", "4", or a hand slide's position and valves, "2+F". The flats of a
 /// valve's label are signs.
@@ -33,12 +39,8 @@ std::string fingering_figure(const horns::HornKind& kind, const horns::Fingering
 /// A kind's name with its flats as signs: "BB♭ tuba, four valves".
 std::string kind_name(const horns::HornKind& kind);
 
-/// A note with how it is played, to stand inside a sentence: "open B♭", "G with valves 1-2", "F in
+/// A note's name with how it is played, to stand inside a sentence: "open B♭", "G with valves 1-2", "F in
 /// position 1".
-std::string played_note(const Words& words, const horns::HornKind& kind, const units::Spelling& note,
-                        const horns::Fingering& fingering);
-
-/// The same with the note's name as it should stand: "open low B♭".
 std::string played_note(const Words& words, const horns::HornKind& kind, const std::string& name,
                         const horns::Fingering& fingering);
 

@@ -121,7 +121,14 @@ Sentence sentence_of(tuning::WhyNotUsed why) {
 }  // namespace
 
 std::string played(const Speech& speech, units::Pitch note, const horns::Fingering& fingering) {
-    return played_note(speech.words, speech.kind, units::spell(note, speech.accidentals), fingering);
+    return played_note(speech.words, speech.kind, note_name(note, speech.style), fingering);
+}
+
+std::string played_and_tuner(const Speech& speech, units::Pitch note, const horns::Fingering& fingering) {
+    std::string text = played(speech, note, fingering);
+    if (!horns::calls_notes_otherwise(speech.style.reader)) return text;
+    return speech.words.say(Sentence::played_and_tuner,
+                            {{"played", text}, {"tuner", tuner_name(note, speech.style)}});
 }
 
 std::string slide_sentence(const Speech& speech, const SlideAnswer& slide, bool stuck) {
@@ -135,7 +142,7 @@ std::string slide_sentence(const Speech& speech, const SlideAnswer& slide, bool 
 std::string aim_sentence(const Speech& speech, const CardStep& step) {
     constexpr LeanForms forms = {Sentence::aim_zero, Sentence::aim_sharp_one, Sentence::aim_sharp_many,
                                  Sentence::aim_flat_one, Sentence::aim_flat_many};
-    return lean_sentence(speech, forms, played(speech, step.note, step.fingering), step.aim);
+    return lean_sentence(speech, forms, played_and_tuner(speech, step.note, step.fingering), step.aim);
 }
 
 std::string slide_rule_text(const Speech& speech, const tuning::TuningAnswer& answer,
@@ -145,7 +152,7 @@ std::string slide_rule_text(const Speech& speech, const tuning::TuningAnswer& an
     if (const auto* const missing = missing_of(answer, slide.slide)) {
         return text + " " +
                speech.words.say(Sentence::slide_wait,
-                                {{"played", played(speech, missing->note, missing->fingering)},
+                                {{"played", played_and_tuner(speech, missing->note, missing->fingering)},
                                  {"slide", slide_name(speech, slide.slide)}});
     }
     if (slide.advice == Advice::move && slide.limit == tuning::Limit::travel) {
@@ -188,7 +195,7 @@ std::string band_note_sentence(const Speech& speech, const tuning::BandNote& ban
     constexpr LeanForms forms = {Sentence::band_note_zero, Sentence::band_note_sharp_one,
                                  Sentence::band_note_sharp_many, Sentence::band_note_flat_one,
                                  Sentence::band_note_flat_many};
-    return lean_sentence(speech, forms, played(speech, band.note, band.fingering), band.reading);
+    return lean_sentence(speech, forms, played_and_tuner(speech, band.note, band.fingering), band.reading);
 }
 
 std::string band_note_text(const Speech& speech, const tuning::BandNote& band) {
@@ -233,17 +240,16 @@ std::string caution_of_kind(const Words& words, std::string_view caution) {
 }
 
 std::string told_apart(const Speech& speech, const tuning::Remains& remains, units::Pitch note) {
-    const units::Spelling spelling = units::spell(note, speech.accidentals);
-    std::string name = note_name(spelling);
+    std::string name = note_name(note, speech.style);
     std::set<units::Pitch> lower;
     std::set<units::Pitch> higher;
     for (const auto& other : remains.notes) {
-        if (note_name(units::spell(other.note, speech.accidentals)) != name) continue;
+        if (note_name(other.note, speech.style) != name) continue;
         if (other.note < note) lower.insert(other.note);
         if (other.note > note) higher.insert(other.note);
     }
     if (lower.empty() && higher.empty()) return name;
-    if (lower.size() + higher.size() > 2) return note_name_with_octave(spelling);
+    if (lower.size() + higher.size() > 2) return note_name_with_octave(note, speech.style);
     const Sentence place = lower.empty()    ? Sentence::note_low
                            : higher.empty() ? Sentence::note_high
                                             : Sentence::note_middle;
@@ -320,7 +326,7 @@ std::string next_note_sentence(const Speech& speech, const tuning::TuningAnswer&
     if (!answer.next_note) return {};
     return speech.words.say(
         Sentence::next_note,
-        {{"played", played(speech, answer.next_note->note, answer.next_note->fingering)}});
+        {{"played", played_and_tuner(speech, answer.next_note->note, answer.next_note->fingering)}});
 }
 
 }  // namespace lowledger::words

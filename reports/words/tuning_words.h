@@ -3,22 +3,18 @@
 #include <string>
 #include <vector>
 
-#include "model/horns/kind.h"
 #include "model/tuning/answer.h"
 #include "model/units/pitch.h"
-#include "reports/words/words.h"
+#include "reports/words/speech.h"
 
 namespace lowledger::words {
 
-/// What a tuning answer's sentences are said with.
-struct Speech {
-    const Words& words;
-    const horns::HornKind& kind;
-    units::Accidentals accidentals = units::Accidentals::flats;
-};
-
 /// "open B♭", "G with valves 1-2".
 std::string played(const Speech& speech, units::Pitch note, const horns::Fingering& fingering);
+
+/// The same and, where the player calls notes otherwise than a tuner, what the tuner shows: "open C (the
+/// tuner shows B♭)". For the one place of a step where the player looks from the page to the tuner.
+std::string played_and_tuner(const Speech& speech, units::Pitch note, const horns::Fingering& fingering);
 
 /// "Pull the main slide 15 mm, to 35 mm." and its kin: leave, from here, kept by the teacher. `stuck` says
 /// that a slide that is held is held because it does not move.

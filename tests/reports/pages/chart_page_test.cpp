@@ -22,11 +22,7 @@ const horns::HornKind& kind_of(std::string_view id) {
 
 canvas::Document printed(const horns::HornKind& kind, const horns::Reader& reader, Paper paper) {
     const canvas::Faces faces;
-    return chart_page({.kind = kind,
-                       .reader = reader,
-                       .accidentals = units::Accidentals::flats,
-                       .horn = std::nullopt,
-                       .paper = paper},
+    return chart_page({.kind = kind, .style = {.reader = reader}, .horn = std::nullopt, .paper = paper},
                       words::Words(), faces);
 }
 
@@ -93,12 +89,9 @@ TEST(ChartPage, OwnLeansStandInPlaceOfTheKinds) {
     note.takes = 7;
     horn.profile.notes.push_back(note);
     const canvas::Faces faces;
-    const auto document = chart_page({.kind = kind,
-                                      .reader = kind.readers.front(),
-                                      .accidentals = units::Accidentals::flats,
-                                      .horn = horn,
-                                      .paper = Paper::a4},
-                                     words::Words(), faces);
+    const auto document = chart_page(
+        {.kind = kind, .style = {.reader = kind.readers.front()}, .horn = horn, .paper = Paper::a4},
+        words::Words(), faces);
     std::vector<std::string> texts;
     for (const auto& text : canvas::texts(document.pages.front()))
         texts.push_back(text.text);

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <gtest/gtest.h>
+#include <set>
 
 #include "reports/canvas/paper.h"
 #include "reports/pages/handout.h"
@@ -81,9 +82,10 @@ TEST(HandoutLayout, IsAsItWasLookedAt) {
     EXPECT_EQ(canvas::difference_from_golden(handout(inputs, words, faces).pages.front(), "handout-letter"),
               "");
     for (const auto& sample : awkward_handouts()) {
-        if (sample.name != "nothing-measured") continue;
+        const std::set<std::string> looked_at = {"nothing-measured"};
+        if (looked_at.count(sample.name) == 0) continue;
         const auto document = handout(sample.inputs, words, faces);
-        EXPECT_EQ(canvas::difference_from_golden(document.pages.front(), "handout-nothing-measured"), "");
+        EXPECT_EQ(canvas::difference_from_golden(document.pages.front(), "handout-" + sample.name), "");
     }
 }
 

@@ -185,6 +185,30 @@ HandoutInputs named(const std::string& student, const std::string& teacher, cons
     return inputs;
 }
 
+/// The usual handout's invention for another kind, read so: slides where they were designed to stand, the
+/// first pulled a little.
+HandoutInputs read_as(std::string_view kind, std::string_view reader, units::Naming naming) {
+    auto inputs = usual_handout();
+    inputs.kind = *horns::find_kind(horns::built_in_kinds(), kind);
+    inputs.student.reader = reader;
+    inputs.facts.naming = naming;
+    inputs.answer.profile.notes.clear();
+    inputs.answer.settings = {};
+    inputs.answer.remains.notes.clear();
+    inputs.horn.slides.clear();
+    for (const auto& note : horns::chart(inputs.kind)) {
+        if (inputs.kind.core_range.contains(note.note)) add_note(inputs, note);
+    }
+    std::vector<std::array<double, 2>> now_and_to;
+    for (const auto& slide : inputs.kind.slides) {
+        const double designed = slide.designed.value();
+        now_and_to.push_back({designed, designed + (now_and_to.empty() ? 6.0 : 0.0)});
+    }
+    set_slides(inputs, now_and_to);
+    set_card(inputs);
+    return inputs;
+}
+
 }  // namespace
 
 HandoutInputs usual_handout() {
@@ -255,6 +279,9 @@ std::vector<NamedHandout> awkward_handouts() {
             {"nothing-measured", nothing_measured()},
             {"partly-measured", partly_measured()},
             {"unknown-and-stuck", unknown_and_stuck()},
+            {"treble-clef-euphonium", read_as("euphonium-4-comp", "treble-b-flat", units::Naming::english)},
+            {"tenor-clef-trombone", read_as("tenor-trombone-f", "tenor", units::Naming::solfege)},
+            {"german-names", read_as("f-tuba-5", "bass", units::Naming::german)},
             {"polish", named("Żaneta Wąż-Gęślicka", "Łukasz Źdźbło", "Szkoła Muzyczna w Żółwinie")},
             {"greek", named("Ευφροσύνη Παπαδημητρίου", "Χαράλαμπος Ψαλτής", "Σχολή Ωδείου Θήβας")},
             {"cyrillic", named("Любовь Щербатюк", "Ђорђе Живковић", "Школа на Њивама")}};

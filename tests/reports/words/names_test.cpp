@@ -21,7 +21,7 @@ horns::HornKind bass_trombone() {
 }
 
 std::string played(const horns::HornKind& kind, const horns::Fingering& fingering) {
-    return played_note(Words(), kind, units::spell(units::Pitch(34)), fingering);
+    return played_note(Words(), kind, note_name(units::Pitch(34), {}), fingering);
 }
 
 TEST(Names, CentsAreWholeWithTheirSign) {
@@ -37,9 +37,25 @@ TEST(Names, MillimetresKeepTheirUnitOnTheLine) {
 }
 
 TEST(Names, AccidentalsAreSigns) {
-    EXPECT_EQ(note_name(units::spell(units::Pitch(34))), "B\u266D");
-    EXPECT_EQ(note_name(units::spell(units::Pitch(42), units::Accidentals::sharps)), "F\u266F");
-    EXPECT_EQ(note_name_with_octave(units::spell(units::Pitch(34))), "B\u266D1");
+    EXPECT_EQ(note_name(units::Pitch(34), {}), "B\u266D");
+    EXPECT_EQ(note_name(units::Pitch(42), {.accidentals = units::Accidentals::sharps}), "F\u266F");
+    EXPECT_EQ(note_name_with_octave(units::Pitch(34), {}), "B\u266D1");
+}
+
+TEST(Names, NotesAreTheReadersInTheirLanguage) {
+    const units::Pitch b_flat_2(46);
+    const horns::NoteStyle treble{
+        .reader = {.id = "t", .name = "treble", .clef = horns::Clef::treble, .written_above = {14}}};
+    EXPECT_EQ(note_name(b_flat_2, treble), "C");
+    EXPECT_EQ(note_name_with_octave(b_flat_2, treble), "C4");
+    EXPECT_EQ(tuner_name(b_flat_2, treble), "B\u266D");
+    EXPECT_EQ(note_and_tuner_name(Words(), b_flat_2, treble),
+              "C4 (tuner\u00A0"
+              "B\u266D)");
+    EXPECT_EQ(note_and_tuner_name(Words(), b_flat_2, {}), "B\u266D2");
+    EXPECT_EQ(note_name(b_flat_2, {.naming = units::Naming::german}), "B");
+    EXPECT_EQ(note_name(units::Pitch(47), {.naming = units::Naming::german}), "H");
+    EXPECT_EQ(tuner_name(b_flat_2, {.naming = units::Naming::solfege}), "Si\u266D");
 }
 
 TEST(Names, FingeringsAsTheyStandUnderANote) {

@@ -100,6 +100,16 @@ TEST(AimSentence, SaysSharpFlatAndInTune) {
     EXPECT_EQ(aim_of(Cents(-0.3)), "Then open B\u266D should read in tune.");
 }
 
+TEST(AimSentence, SaysWhatTheTunerShowsWhereThePartHasAnotherName) {
+    const Words words;
+    const horns::NoteStyle treble{
+        .reader = {.id = "t", .name = "treble", .clef = horns::Clef::treble, .written_above = {26}}};
+    EXPECT_EQ(plain(aim_sentence({words, tuba(), treble}, step(2_cents))),
+              "Then open C (the tuner shows B\u266D) should read about 2 cents sharp.");
+    EXPECT_EQ(plain(aim_sentence({words, tuba(), {.naming = units::Naming::german}}, step(0_cents))),
+              "Then open B should read in tune.");
+}
+
 TEST(DiffersSentence, MovesAPartOfTheMissWithinTheSlidesLimits) {
     // 0.48 of 15 cents at 0.6 cents a millimetre.
     EXPECT_EQ(differs(slide(20_mm, 35_mm), step(2_cents)),
