@@ -35,7 +35,7 @@ double halton(unsigned index, unsigned base) {
 
 /// Where slides stand, the middle and the ends of their travel, and points spread evenly between.
 std::vector<Positions> starts(const SlideProblem& problem) {
-    constexpr unsigned evenly = 64;
+    constexpr unsigned evenly = 8;
     constexpr unsigned bases[] = {2, 3, 5, 7, 11, 13, 17, 19};
     Positions now;
     for (const SlideProblem::Slide& slide : problem.slides)
