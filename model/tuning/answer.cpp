@@ -16,7 +16,7 @@ TuningAnswer answer(const TuningInputs& inputs, const Figures& figures) {
     answer.enough = enough_readings(inputs);
     answer.question = question_of(inputs, belief.profile, answer.enough, figures);
     answer.settings = recommend(answer.question);
-    answer.card = card_of(inputs, belief.profile, answer.question, answer.settings, figures);
+    answer.card = card_of(inputs, belief, answer.question, answer.settings, figures);
     if (answer.enough.tuning_notes_in()) {
         answer.remains = remains_of(inputs, belief.profile, answer.question, answer.settings, figures);
     }

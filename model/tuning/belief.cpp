@@ -201,6 +201,8 @@ Belief believe(const TuningInputs& inputs, const Figures& figures) {
     count_sheets(profile, evidence);
     profile.slides_covariance = by_rows(slides_posterior);
     belief.slides_by_reading = by_rows(cross);
+    belief.played_covariance =
+        by_rows(prior(played.terms, played.terms) - played_half.transpose() * played_half);
     return belief;
 }
 

@@ -11,6 +11,8 @@ struct Belief {
     TuningProfile profile;
     /// Covariance of `slides_mean` of a note (row) with the next reading of a note (column), cents squared.
     std::vector<double> slides_by_reading;
+    /// Covariance of `mean`, the leans as played, notes x notes by rows, cents squared.
+    std::vector<double> played_covariance;
     /// Variance of the next reading of each note, two takes in a sitting of its own, cents squared.
     std::vector<double> reading_variance;
 };

@@ -4,6 +4,7 @@
 
 #include "model/acoustics/air.h"
 #include "model/horns/hand_slide.h"
+#include "model/tuning/follow_reading.h"
 #include "model/tuning/moved_leans.h"
 
 namespace lowledger::tuning {
@@ -11,14 +12,15 @@ namespace {
 
 class CardMaker {
   public:
-    CardMaker(const TuningInputs& inputs, const TuningProfile& profile, const SettingsQuestion& question,
+    CardMaker(const TuningInputs& inputs, const Belief& belief, const SettingsQuestion& question,
               const SlideSettings& settings, const Figures& figures)
         : inputs_(inputs),
-          profile_(profile),
+          profile_(belief.profile),
+          followed_(inputs, belief, question, settings, figures),
           settings_(settings),
           figures_(figures),
           level_(figures.of(inputs.level)),
-          moved_(question, settings, profile.correction.part),
+          moved_(question, settings, belief.profile.correction.part),
           home_(question.constants.hand_slide_home) {}
 
     [[nodiscard]] TuningCard make() const {
@@ -56,23 +58,6 @@ class CardMaker {
         return note.fingering.valves.empty() && note.fingering.position <= 1;
     }
 
-    /// P/(P+R): P what is not known of the place (as the reading shows it), R what a reading of three takes
-    /// adds.
-    [[nodiscard]] double part_of_miss(const ProfileNote& note) const {
-        const double horn_share = 1.0 - profile_.correction.part;
-        double place = horn_share * horn_share * units::square(note.slides_spread).value();
-        double reading = units::square(level_.note_by_sitting).value() +
-                         units::square(level_.take).value() / figures_.card_takes;
-        if (is_open(note)) {
-            reading += units::square(level_.sitting).value() + units::square(figures_.tuner).value();
-        } else {
-            place = horn_share * horn_share * variance_against_open(note);
-            reading *= 2.0;
-        }
-        reading += units::square(aim_off_by_correction(note)).value();
-        return place > 0.0 ? place / (place + reading) : 0.0;
-    }
-
     /// Standard deviation of the aim because nobody knows just how much of the move the player takes back.
     [[nodiscard]] units::Cents aim_off_by_correction(const ProfileNote& note) const {
         units::Cents moved = moved_.on_horn(note.fingering);
@@ -80,19 +65,24 @@ class CardMaker {
         return profile_.correction.spread * moved;
     }
 
-    /// Variance of the note's lean against the open note's, which the sitting does not touch.
-    [[nodiscard]] double variance_against_open(const ProfileNote& note) const {
-        const std::size_t size = profile_.notes.size();
-        const auto open = std::ranges::find_if(inputs_.kind.tuning_order, [&](const horns::TuningStep& step) {
-            return step.fingering.valves.empty() && step.fingering.position <= 1;
-        });
-        const auto i = static_cast<std::size_t>(&note - profile_.notes.data());
-        const auto& c = profile_.slides_covariance;
-        const ProfileNote* from =
-            open == inputs_.kind.tuning_order.end() ? nullptr : profile_.way(open->note, open->fingering);
-        if (from == nullptr) return c[i * size + i];
-        const auto j = static_cast<std::size_t>(from - profile_.notes.data());
-        return std::max(0.0, c[i * size + i] + c[j * size + j] - 2.0 * c[i * size + j]);
+    /// The open note's miss is taken whole, the others' beyond that of the open note.
+    [[nodiscard]] double part_of_miss(std::size_t slide, const ProfileNote& note,
+                                      units::CentsPerMillimetre cents_per_mm) const {
+        const auto number = static_cast<std::size_t>(&note - profile_.notes.data());
+        const units::Millimetres follows = followed_.for_a_cent(
+            slide, number, is_open(note) ? std::nullopt : open_note(), aim_off_by_correction(note));
+        return std::clamp((cents_per_mm * follows).value(), 0.0, 1.0);
+    }
+
+    /// Of the tuning order.
+    [[nodiscard]] std::optional<std::size_t> open_note() const {
+        for (const horns::TuningStep& step : inputs_.kind.tuning_order) {
+            const ProfileNote* note = profile_.way(step.note, step.fingering);
+            if (note != nullptr && is_open(*note)) {
+                return static_cast<std::size_t>(note - profile_.notes.data());
+            }
+        }
+        return std::nullopt;
     }
 
     [[nodiscard]] CardStep step_of(std::size_t slide, const ProfileNote& note) const {
@@ -107,14 +97,15 @@ class CardMaker {
         step.aim = aim_of(note);
         step.shifts_with_open_note = !is_open(note);
         step.tolerance = inputs_.tolerance.value_or(level_.tolerance);
-        step.part_of_miss = part_of_miss(note);
         step.cents_per_mm = units::abs(moved_.slope(slide, note.fingering));
+        step.part_of_miss = part_of_miss(slide, note, step.cents_per_mm);
         step.half_width = answer.half_width;
         return step;
     }
 
     const TuningInputs& inputs_;
     const TuningProfile& profile_;
+    ReadingFollowed followed_;
     const SlideSettings& settings_;
     const Figures& figures_;
     const LevelFigures& level_;
@@ -124,9 +115,9 @@ class CardMaker {
 
 }  // namespace
 
-TuningCard card_of(const TuningInputs& inputs, const TuningProfile& profile, const SettingsQuestion& question,
+TuningCard card_of(const TuningInputs& inputs, const Belief& belief, const SettingsQuestion& question,
                    const SlideSettings& settings, const Figures& figures) {
-    return CardMaker(inputs, profile, question, settings, figures).make();
+    return CardMaker(inputs, belief, question, settings, figures).make();
 }
 
 }  // namespace lowledger::tuning

@@ -1,32 +1,13 @@
 #include "model/tuning/next_note.h"
 
+#include "model/tuning/follow_reading.h"
 #include "model/tuning/question.h"
-#include "model/tuning/settings_worth.h"
 
 namespace lowledger::tuning {
 namespace {
 
 /// Less than this, in cents squared, is not worth a note.
 constexpr double least_worth = 0.01;
-
-/// The ways and places that the settings chose.
-struct Chosen {
-    Positions at;
-    Choice ways;
-};
-
-Chosen chosen(const SettingsQuestion& question, const SlideSettings& settings) {
-    Chosen state;
-    for (const SlideAnswer& slide : settings.slides)
-        state.at.push_back(slide.recommended.value());
-    for (std::size_t n = 0; n < question.notes.size(); ++n) {
-        std::size_t way = 0;
-        while (question.notes[n].ways[way] != settings.notes[n].way)
-            ++way;
-        state.ways.push_back(way);
-    }
-    return state;
-}
 
 }  // namespace
 
@@ -35,9 +16,7 @@ std::optional<NextNote> next_note(const TuningInputs& inputs, const Belief& beli
                                   const EnoughReadings& enough) {
     if (!enough.missing.empty())
         return NextNote{enough.missing.front().note, enough.missing.front().fingering};
-    const SlideProblem problem = problem_of(question);
-    const Chosen state = chosen(question, settings);
-    const PlaceModel model = place_model(problem, {state.at, state.ways});
+    const PlaceModel model = place_model_of(question, settings);
     const auto& notes = belief.profile.notes;
     const std::vector<std::size_t> ways = ways_of_question(inputs, belief.profile);
     std::optional<NextNote> best;
