@@ -83,6 +83,10 @@ std::vector<StudentRow> student_rows(const store::StudioFile& file, const words:
     for (const auto& use : file.horn_uses())
         if (studio::holds_on(use, today)) horns[use.student].push_back(marks[use.horn]);
 
+    std::map<studio::StudentId, studio::Date> last_sheet_on;
+    for (const auto& sheet : file.last_sheets())
+        last_sheet_on.emplace(sheet.student, sheet.on);
+
     std::vector<StudentRow> rows;
     for (const auto& student : file.students()) {
         StudentRow row{student.id, student.name, joined(horns[student.id]), {}, student.archived};
@@ -90,9 +94,9 @@ std::vector<StudentRow> student_rows(const store::StudioFile& file, const words:
             row.now = words.say(Sentence::list_archived);
         } else if (row.horn.empty()) {
             row.now = words.say(Sentence::list_no_horn);
-        } else if (const auto sheets = file.sheets(student.id); sheets.empty()) {
+        } else if (const auto last = last_sheet_on.find(student.id); last == last_sheet_on.end()) {
             row.now = words.say(Sentence::list_no_sheet);
-        } else if (const int days = today - sheets.front().on; days > 0) {
+        } else if (const int days = today - last->second; days > 0) {
             row.now = words.say_counted(Sentence::list_sheet_days_one, Sentence::list_sheet_days_many, days);
         } else {
             row.now = words.say(Sentence::list_sheet_today);
