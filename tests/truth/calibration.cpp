@@ -39,6 +39,7 @@ struct Coverage {
     Covered measured{"notes measured, as played"};
     Covered unmeasured{"notes not measured, as played"};
     Covered answered{"what slides are to answer, all notes"};
+    Covered anywhere{"positions, as if slides had no limits"};
     Covered inside{"positions, all slides inside their limits"};
     Covered clipped{"positions, a slide at its limit: against the best within limits"};
     Covered switching{"positions where other fingerings are best: against the best with them"};
@@ -183,6 +184,20 @@ void switching_of(Coverage& coverage, const tuning::SlideSettings& settings,
     coverage.switching.add_horn(level, counted.hits, counted.of);
 }
 
+/// Slides that may go anywhere: nothing is left out by what is believed.
+void anywhere_of(Coverage& coverage, const tuning::SettingsQuestion& question, const Knowing& knowing,
+                 studio::Level level) {
+    const tuning::SlideSettings settings = tuning::recommend(without_limits(question));
+    const Places belong = knowing.where_they_belong(question, settings);
+    Count counted;
+    for (const tuning::SlideAnswer& slide : settings.slides) {
+        if (!slide.half_width) continue;
+        const units::Millimetres off = belong.at(slide.slide) + moved_out - slide.recommended;
+        counted.add(units::abs(off) <= *slide.half_width);
+    }
+    coverage.anywhere.add_horn(level, counted.hits, counted.of);
+}
+
 /// Every move worth it, so that a slide stands where it is believed to belong.
 void positions_of(Coverage& coverage, const Case& made, const tuning::TuningAnswer& answer) {
     tuning::SettingsQuestion question = answer.question;
@@ -205,6 +220,7 @@ void positions_of(Coverage& coverage, const Case& made, const tuning::TuningAnsw
     const studio::Level level = made.world.level();
     (clipped ? coverage.clipped : coverage.inside).add_horn(level, counted.hits, counted.of);
     coverage.main.add_horn(level, main.hits, main.of);
+    anywhere_of(coverage, question, knowing, level);
     switching_of(coverage, settings, knowing.settings(question), level);
 }
 
@@ -237,12 +253,18 @@ void calibration(Report& report) {
         horns));
     report.table(
         {"statement", "number", "all", "beginner", "middle", "advanced"},
-        {coverage.measured.row(), coverage.unmeasured.row(), coverage.answered.row(), coverage.inside.row(),
-         coverage.main.row(), coverage.clipped.row(), coverage.switching.row()});
+        {coverage.measured.row(), coverage.unmeasured.row(), coverage.answered.row(), coverage.anywhere.row(),
+         coverage.inside.row(), coverage.main.row(), coverage.clipped.row(), coverage.switching.row()});
     report.verdict(within(coverage.measured.all, 88.0, 92.0), "measured notes are covered 88 to 92 %.");
     report.verdict(within(coverage.unmeasured.all, 88.0, 92.0), "unmeasured notes are covered 88 to 92 %.");
-    report.verdict(within(coverage.inside.all, 88.0, 92.0),
-                   "positions inside the limits are covered 88 to 92 %.");
+    report.verdict(within(coverage.anywhere.all, 88.0, 92.0),
+                   "positions are covered 88 to 92 %, no limits considered.");
+    report.verdict(within(coverage.inside.all, 88.0, 100.0),
+                   "positions inside the limits are covered at least 88 %.");
+    report.paragraph(
+        "Where belief and truth both lie inside the limits more than nine of ten agree: most of those that "
+        "lie far "
+        "apart have left that row, since one of the two is at a limit.");
     report.verdict(within(coverage.clipped.all, 88.0, 100.0),
                    "with a slide at its limit positions are covered at least 88 %.");
     report.aim(within(coverage.switching.all, 88.0, 100.0),

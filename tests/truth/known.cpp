@@ -41,21 +41,22 @@ tuning::SlideSettings Knowing::settings_with_ways(tuning::SettingsQuestion quest
 
 Places Knowing::where_they_belong(tuning::SettingsQuestion question,
                                   const tuning::SlideSettings& settings) const {
-    // Further than any slide goes; slides are moved out so far first, as none may stand below zero.
-    constexpr units::Millimetres far(500.0);
     fix_ways(question, settings);
+    Places places = recommended(this->settings(without_limits(std::move(question))));
+    for (auto& [slide, at] : places)
+        at -= moved_out;
+    return places;
+}
+
+tuning::SettingsQuestion without_limits(tuning::SettingsQuestion question) {
     for (std::size_t i = 0; i < question.slides.size(); ++i) {
-        question.tube.slides[i].designed += far;
-        question.slides[i].now += far;
+        question.tube.slides[i].designed += moved_out;
+        question.slides[i].now += moved_out;
         question.slides[i].least = units::Millimetres(0.0);
-        question.slides[i].travel = 2.0 * far;
+        question.slides[i].travel = 2.0 * moved_out;
     }
     question.constants.cost_per_cent_moved = 1e-9;
-    know(question);
-    Places places = recommended(tuning::recommend(question));
-    for (auto& [slide, at] : places)
-        at -= far;
-    return places;
+    return question;
 }
 
 Places recommended(const tuning::SlideSettings& settings) {

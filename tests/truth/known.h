@@ -4,6 +4,11 @@
 
 namespace lowledger::truth {
 
+/// How far slides are moved out by `without_limits`, as none may stand below zero; further than any goes.
+inline constexpr units::Millimetres moved_out{500.0};
+/// The same question with slides that may go anywhere, all `moved_out`, and no cost of moving them.
+tuning::SettingsQuestion without_limits(tuning::SettingsQuestion question);
+
 /// One who knows a horn: every lean in what slides answer, with the slides where the ruler says they stand,
 /// and how much each pull acts.
 class Knowing {

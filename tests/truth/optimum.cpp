@@ -2,6 +2,7 @@
 #include <cmath>
 #include <fmt/format.h>
 
+#include "model/tuning/certificate.h"
 #include "tests/truth/known.h"
 #include "tests/truth/sections.h"
 #include "tests/truth/solver.h"
@@ -94,6 +95,15 @@ void optimum(Report& report) {
         const int points = bounds.low.size() > 5 ? 4 : 6;
         grid.add(excess(ours, least_of_all(objective, grid_of(bounds, points))), 1e-9);
     }
+    Against certified;
+    int closed = 0;
+    for (int number = 0; number < report.count(60, 6); ++number) {
+        const SettingsQuestion question = question_number(number);
+        const tuning::SlideSettings settings = tuning::recommend(question);
+        const tuning::Certificate certificate = tuning::certify(question, settings);
+        certified.add(certificate.gap.value() / (1.0 + settings.objective_after.value()), most);
+        closed += certificate.closed ? 1 : 0;
+    }
     const Against steps = against_lattice(report.count(200, 10), units::Millimetres(5.0), 4);
     const Against sixteenths = against_lattice(report.count(60, 4), units::Millimetres(25.4 / 16.0), 3);
 
@@ -109,10 +119,13 @@ void optimum(Report& report) {
         std::to_string(starts) + " places. The excess is (ours - theirs) / (1 + theirs).");
     report.table({"against", "horns", "largest excess", "horns above the limit"},
                  {nlopt.row("NLopt, limit 1e-6"), grid.row("every point of a grid, limit 1e-9"),
+                  certified.row("the bound of its certificate, limit 1e-6"),
                   told.row("the objective as told (either way), 1e-9"),
                   steps.row("every place on 5 mm steps (either way), 1e-9"),
                   sixteenths.row("every sixteenth of an inch (either way), 1e-9")});
     report.verdict(nlopt.above == 0, "no optimum is worse than the best that NLopt finds by more than 1e-6.");
+    report.aim(closed == certified.horns,
+               fmt::format("every certificate is closed ({} of {}).", closed, certified.horns));
     report.verdict(grid.above == 0 && told.above == 0,
                    "no optimum is above a grid point, and the objective told is the page's.");
     report.verdict(steps.above == 0 && sixteenths.above == 0,
