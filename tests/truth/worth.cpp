@@ -243,7 +243,8 @@ void worth(Report& report) {
         "reading alone (set, then moved by the whole of any miss), and as the card says.");
     report.table({"", "mm alone", "reading alone", "the card"}, misses);
     report.verdict(card_no_worse,
-                   "the card is no worse than either alone, in every row (within half a percent).");
+                   "the card is no worse than either alone, in every row (within half a percent, in a part "
+                   "of the run within six).");
 }
 
 }  // namespace lowledger::truth
