@@ -119,12 +119,13 @@ void Desk::read_subject() {
         horn_ = file_->horn(*view_.horn);
     }
     if (horn_) kind_ = studio::kind_of(*horn_);
+    chart_is_old_ = true;
     read_entry();
     ask_for_answer();
 }
 
 std::vector<horns::HornKind> Desk::kinds() const {
-    return exchange::kinds_with_own(file_->path());
+    return file_ ? exchange::kinds_with_own(file_->path()) : horns::built_in_kinds();
 }
 
 bool Desk::kind_has_vanished() const {

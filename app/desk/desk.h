@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "app/desk/front.h"
+#include "app/desk/horn_chart.h"
 #include "app/desk/live.h"
 #include "app/desk/sheet_entry.h"
 #include "app/desk/worker.h"
@@ -22,7 +23,7 @@ namespace lowledger::desk {
 enum class Place { students, horns };
 
 /// The sections of the places' pages; which place has which, `places` says.
-enum class Section { sheet, settings, horn, slides };
+enum class Section { sheet, settings, horn, slides, chart };
 
 /// What the window is turned to.
 struct View {
@@ -99,6 +100,13 @@ class Desk {
     /// The kinds that a new horn can be of: the built-in ones and those in the folder kinds beside the
     /// studio, read anew each time. Throws Refusal that names the file of one that is none.
     [[nodiscard]] std::vector<horns::HornKind> kinds() const;
+    /// The chart of the horn whose page is open in the place of horns; null elsewhere.
+    [[nodiscard]] HornChart* horn_chart();
+    /// Shows the leans of one of the chart's players; empty: the kind's as built.
+    void lean_as(std::optional<std::size_t> player);
+    /// Charts are shown as a table instead of on staves.
+    [[nodiscard]] bool chart_as_table() const { return chart_as_table_; }
+    void show_chart_as_table(bool table);
     /// The horn opens from the copy in the studio alone: no kind of its id is built in or beside the studio.
     /// Files beside it that cannot be read are told of by `kinds`.
     [[nodiscard]] bool kind_has_vanished() const;
@@ -167,6 +175,9 @@ class Desk {
     std::optional<studio::TuningSheetId> sheet_shown_;
     bool new_sheet_wanted_ = false;
     bool more_notes_ = false;
+    std::optional<HornChart> horn_chart_;
+    bool chart_is_old_ = true;
+    bool chart_as_table_ = false;
 
     LiveAnswer answer_;
     Worker worker_;

@@ -31,6 +31,14 @@ struct MeasuredSlides {
     std::map<std::string, units::Millimetres> positions;
 };
 
+/// A horn to be added, and where its slides stand, as far as that is known.
+struct NewHorn {
+    studio::Horn horn;
+    std::map<std::string, units::Millimetres> positions;
+};
+
+class NoteChart;
+
 /// What an action asks of whoever sits before the desk, and what it shows them. The window opens dialogs;
 /// tests answer from a list. An empty answer is 'never mind'.
 class Front {
@@ -41,6 +49,8 @@ class Front {
     virtual std::optional<std::filesystem::path> ask_where_to_copy(const std::filesystem::path& start) = 0;
     virtual std::optional<studio::StudioFacts> ask_facts(const studio::StudioFacts& start) = 0;
     virtual std::optional<studio::Student> ask_student(const studio::Student& start) = 0;
+    /// Of one of the kinds that the desk offers.
+    virtual std::optional<NewHorn> ask_new_horn() = 0;
     virtual std::optional<studio::Horn> ask_horn(const studio::Horn& start) = 0;
     virtual std::optional<HornChoice> ask_horn_of(const studio::Student& student,
                                                   const HornChoice& start) = 0;
@@ -52,6 +62,10 @@ class Front {
     virtual bool confirm(const std::string& question, const std::string& verb) = 0;
     /// The handout of what is on the desk, to look at, save or print.
     virtual void show_handout() = 0;
+    /// The chart as it is printed, to look at, save or print.
+    virtual void show_chart(const NoteChart& chart) = 0;
+    /// The chart of a kind that is chosen there, owned or not.
+    virtual void show_kind_charts() = 0;
     virtual void show_find_field() = 0;
     /// The manual, opened at the part of that title.
     virtual void show_manual(std::string_view title) = 0;

@@ -1,5 +1,6 @@
 #include "app/desk/action.h"
 #include "app/desk/desk.h"
+#include "app/desk/places.h"
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
 
@@ -7,6 +8,14 @@ namespace lowledger::desk {
 namespace {
 
 using words::Sentence;
+
+bool is_horn_page(const Desk& desk) {
+    return desk.view().place == Place::horns;
+}
+
+bool shows_chart(const Desk& desk) {
+    return desk.view().place == Place::horns && desk.horn() && section_of(desk.view()) == Section::chart;
+}
 
 /// A horn's page is open, or a student's with a horn.
 bool has_horn(const Desk& desk) {
@@ -17,16 +26,26 @@ bool has_horn_page(const Desk& desk) {
     return has_horn(desk) && desk.view().place == Place::horns;
 }
 
+/// Notes where slides stand, those of `positions` alone.
+void note_positions(store::Edit& edit, studio::HornId horn, studio::Date on,
+                    const std::map<std::string, units::Millimetres>& positions) {
+    for (const auto& [slide, position] : positions)
+        edit.add(studio::SlidePosition{.id = {},
+                                       .horn = horn,
+                                       .slide = slide,
+                                       .on = on,
+                                       .position = position,
+                                       .origin = studio::SlidePosition::Origin::measured});
+}
+
 void add_horn(Desk& desk) {
-    const auto wanted = desk.front().ask_horn(studio::horn_of(horns::built_in_kinds().front()));
+    const auto wanted = desk.front().ask_new_horn();
     if (!wanted) return;
     studio::HornId added;
-    desk.file().edit(desk.words().say(Sentence::edit_add_horn, {{"mark", wanted->mark}}),
+    desk.file().edit(desk.words().say(Sentence::edit_add_horn, {{"mark", wanted->horn.mark}}),
                      [&](store::Edit& edit) {
-                         added = edit.add(*wanted);
-                         const auto kind = studio::kind_of(*wanted);
-                         for (const auto& position : studio::designed_positions(kind, added, desk.today()))
-                             edit.add(position);
+                         added = edit.add(wanted->horn);
+                         note_positions(edit, added, desk.today(), wanted->positions);
                      });
     desk.go({.place = Place::horns, .horn = added});
 }
@@ -44,15 +63,8 @@ void measure_slides(Desk& desk) {
         horn, {.on = desk.today(), .positions = desk.file().slide_positions(horn.id, desk.today())});
     if (!wanted) return;
     desk.file().edit(
-        desk.words().say(Sentence::edit_measure_slides, {{"mark", horn.mark}}), [&](store::Edit& edit) {
-            for (const auto& [slide, position] : wanted->positions)
-                edit.add(studio::SlidePosition{.id = {},
-                                               .horn = horn.id,
-                                               .slide = slide,
-                                               .on = wanted->on,
-                                               .position = position,
-                                               .origin = studio::SlidePosition::Origin::measured});
-        });
+        desk.words().say(Sentence::edit_measure_slides, {{"mark", horn.mark}}),
+        [&](store::Edit& edit) { note_positions(edit, horn.id, wanted->on, wanted->positions); });
 }
 
 void archive_horn(Desk& desk) {
@@ -99,6 +111,30 @@ std::vector<Action> horn_actions() {
          .starts_group = true,
          .may_run = has_horn,
          .run = measure_slides},
+        {.id = "chart.table",
+         .menu = Menu::horn,
+         .text = "Chart as a &table",
+         .key = "Ctrl+L",
+         .starts_group = true,
+         .may_run = shows_chart,
+         .run = [](Desk& desk) { desk.show_chart_as_table(!desk.chart_as_table()); },
+         .full_text =
+             [](const Desk& desk) {
+                 return std::string(desk.chart_as_table() ? "Chart on &staves" : "Chart as a &table");
+             }},
+        {.id = "chart.print",
+         .menu = Menu::horn,
+         .text = "&Print chart…",
+         .key = "Ctrl+P",
+         .may_run = [](const Desk& desk) { return is_horn_page(desk) && desk.horn(); },
+         .run = [](Desk& desk) { desk.front().show_chart(desk.horn_chart()->chart()); },
+         .shown = is_horn_page},
+        {.id = "chart.kind",
+         .menu = Menu::horn,
+         .text = "Chart of a &kind…",
+         .key = "Ctrl+K",
+         .may_run = [](const Desk& /*desk*/) { return true; },
+         .run = [](Desk& desk) { desk.front().show_kind_charts(); }},
         {.id = "horn.archive",
          .menu = Menu::horn,
          .text = "A&rchive horn",

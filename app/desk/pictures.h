@@ -38,7 +38,7 @@ enum class ChartNotes {
 Picture lean_picture(const PictureTools& tools, const LiveAnswer& live, ChartNotes notes,
                      units::Millimetres width);
 
-/// One note on its staff with its fingering.
+/// One note as the player's part has it, on its staff with its fingering.
 Picture note_on_staff(const PictureTools& tools, const horns::HornKind& kind, units::Pitch note,
                       const horns::Fingering& fingering, units::Millimetres width);
 

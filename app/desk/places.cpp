@@ -93,7 +93,9 @@ const std::vector<PlaceEntry>& places() {
          "&Horns",
          "Alt+2",
          horns_list(),
-         {{Section::horn, "go.horn", "H&orn"}, {Section::slides, "go.slides", "S&lides"}}}};
+         {{Section::horn, "go.facts", "&Facts"},
+          {Section::slides, "go.slides", "S&lides"},
+          {Section::chart, "go.chart", "&Chart"}}}};
     return all;
 }
 

@@ -65,7 +65,8 @@ std::vector<Action> sheet_actions() {
          .text = "&Print handout…",
          .key = "Ctrl+P",
          .may_run = has_answer,
-         .run = [](Desk& desk) { desk.front().show_handout(); }},
+         .run = [](Desk& desk) { desk.front().show_handout(); },
+         .shown = [](const Desk& desk) { return desk.view().place == Place::students; }},
     };
 }
 

@@ -3,6 +3,8 @@
 #include <wx/window.h>
 
 #include "app/desk/front.h"
+#include "app/desk/readers.h"
+#include "app/window/tools.h"
 #include "model/store/studio_file.h"
 #include "reports/words/words.h"
 
@@ -13,12 +15,14 @@ std::optional<desk::NewStudio> ask_new_studio(wxWindow* parent, const words::Wor
                                               const desk::NewStudio& start);
 std::optional<studio::StudioFacts> ask_facts(wxWindow* parent, const words::Words& words,
                                              const studio::StudioFacts& start);
+/// `readers` are the ways that the student's parts may be written.
 std::optional<studio::Student> ask_student(wxWindow* parent, const words::Words& words,
+                                           const std::vector<desk::ReaderOffer>& readers,
                                            const studio::Student& start);
-/// `students` may own it. A new horn is of one of `kinds`, the first of them that of `start`.
+std::optional<desk::NewHorn> ask_new_horn(wxWindow* parent, const Tools& tools);
+/// `students` may own it.
 std::optional<studio::Horn> ask_horn(wxWindow* parent, const words::Words& words,
-                                     const std::vector<studio::Student>& students,
-                                     const std::vector<horns::HornKind>& kinds, const studio::Horn& start);
+                                     const std::vector<studio::Student>& students, const studio::Horn& start);
 /// `horns` are those to choose from.
 std::optional<desk::HornChoice> ask_horn_of(wxWindow* parent, const words::Words& words,
                                             const studio::Student& student,

@@ -19,10 +19,12 @@ Form::Form(wxWindow* parent, const wxString& title, const wxString& agree)
     : wxDialog(parent, wxID_ANY, title, wxDefaultPosition, wxDefaultSize,
                wxDEFAULT_DIALOG_STYLE | wxRESIZE_BORDER),
       fields_(new wxFlexGridSizer(2, wxSize(gap + 4, gap))),
+      middle_(new wxBoxSizer(wxHORIZONTAL)),
       problem_(new wxStaticText(this, wxID_ANY, {})) {
     fields_->AddGrowableCol(1);
     auto* all = new wxBoxSizer(wxVERTICAL);
-    all->Add(fields_, wxSizerFlags(1).Expand().Border(wxALL, margin));
+    middle_->Add(fields_, wxSizerFlags(1).Expand().Border(wxALL, margin));
+    all->Add(middle_, wxSizerFlags(1).Expand());
     all->Add(problem_, wxSizerFlags().Expand().Border(wxLEFT | wxRIGHT, margin));
     problem_->SetFont(problem_->GetFont().Bold());
     problem_->Hide();
@@ -102,6 +104,15 @@ void Form::note(const wxString& text) {
     line->Wrap(field_width);
     fields_->AddSpacer(0);
     fields_->Add(line, wxSizerFlags(1).Expand());
+}
+
+void Form::beside(wxSizer* left) {
+    middle_->Insert(0, left, wxSizerFlags(1).Expand().Border(wxLEFT | wxTOP | wxBOTTOM, margin));
+}
+
+void Form::fit() {
+    Layout();
+    GetSizer()->SetSizeHints(this);
 }
 
 bool Form::ask(std::function<std::optional<Problem>()> check) {

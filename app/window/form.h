@@ -33,6 +33,10 @@ class Form : public wxDialog {
     /// Any control made with `body()` as its parent, just after its label.
     void row(const wxString& label, const std::function<wxWindow*(wxWindow* parent)>& make);
     [[nodiscard]] wxWindow* body() { return this; }
+    /// Something that stands at the left of all fields.
+    void beside(wxSizer* left);
+    /// As large as what is in it asks for, where that changed.
+    void fit();
     [[nodiscard]] wxFlexGridSizer* fields() { return fields_; }
 
     struct Problem {
@@ -46,6 +50,7 @@ class Form : public wxDialog {
     void on_agree(wxCommandEvent& event);
 
     wxFlexGridSizer* fields_;
+    wxBoxSizer* middle_;
     wxStaticText* problem_;
     std::function<std::optional<Problem>()> check_;
 };

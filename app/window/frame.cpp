@@ -14,7 +14,9 @@
 #include "app/window/preview.h"
 #include "app/window/student_page.h"
 #include "app/window/text.h"
+#include "reports/pages/chart_page.h"
 #include "reports/pages/handout.h"
+#include "reports/words/names.h"
 
 namespace lowledger::window {
 namespace {
@@ -258,6 +260,16 @@ void MainFrame::show_handout() {
     const std::string file_name = file_safe(desk_->student()->name + " " + desk_->today().iso()) + ".pdf";
     Preview preview(this, std::move(document), faces_, desk_->words(), file_name,
                     [this] { desk_->give_out(); });
+    preview.ShowModal();
+}
+
+void MainFrame::show_chart(const desk::NoteChart& chart) {
+    const auto& words = desk_->words();
+    const auto paper = desk_->has_studio() ? pages::paper_of(desk_->file().facts()) : canvas::Paper::a4;
+    auto document = pages::chart_page(chart.printed(paper), words, faces_);
+    const std::string horn = chart.horn() ? chart.horn()->mark : words::kind_name(chart.kind());
+    const std::string file_name = file_safe(words.say(Sentence::chart_file_name, {{"horn", horn}})) + ".pdf";
+    Preview preview(wxGetActiveWindow(), std::move(document), faces_, words, file_name, [] {});
     preview.ShowModal();
 }
 

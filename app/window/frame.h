@@ -39,6 +39,8 @@ class MainFrame : public wxFrame {
     bool open_studio(const std::filesystem::path& path);
     void show_find_field();
     void show_handout();
+    void show_chart(const desk::NoteChart& chart);
+    [[nodiscard]] const Tools& tools() const { return *tools_; }
     void show_manual(std::string_view title);
     /// The keys go to the section that is shown.
     void focus_section();

@@ -1,152 +1,123 @@
-#include <algorithm>
 #include <map>
 #include <wx/sizer.h>
 
-#include "app/window/access.h"
+#include "app/desk/kind_list.h"
 #include "app/window/dialogs.h"
 #include "app/window/form.h"
+#include "app/window/kind_picker.h"
 #include "app/window/layout.h"
+#include "app/window/paragraph.h"
+#include "app/window/slides_block.h"
 #include "app/window/text.h"
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
 #include "model/studio/tuner_number.h"
-#include "model/units/number_text.h"
 #include "reports/words/names.h"
 
 namespace lowledger::window {
 namespace {
 
-using units::Millimetres;
 using words::Sentence;
 
-/// A row of fields for one slide: least, travel, stuck.
-struct SlideFields {
-    std::string slide;
-    std::string name;
-    wxTextCtrl* least = nullptr;
-    wxTextCtrl* travel = nullptr;
-    wxCheckBox* stuck = nullptr;
-
-    [[nodiscard]] std::optional<Form::Problem> problem(const words::Words& words) const {
-        const auto low = units::parse_decimal(trimmed(*least));
-        if (!low || *low < 0.0)
-            return Form::Problem{least, words.say(Sentence::slide_length_refused,
-                                                  {{"typed", trimmed(*least)}, {"slide", name}})};
-        const auto high = units::parse_decimal(trimmed(*travel));
-        if (!high || *high <= *low || *high > 1000.0)
-            return Form::Problem{travel, words.say(Sentence::slide_travel_refused,
-                                                   {{"typed", trimmed(*travel)}, {"slide", name}})};
-        return std::nullopt;
-    }
-    [[nodiscard]] studio::HornSlide value() const {
-        return {slide, Millimetres(units::parse_decimal(trimmed(*least)).value_or(0.0)),
-                Millimetres(units::parse_decimal(trimmed(*travel)).value_or(0.0)), stuck->GetValue()};
-    }
-};
-
-/// The slides of a horn, a line each, made anew when another kind is chosen.
-class SlidesBlock : public wxPanel {
+/// What is asked of any horn besides its kind.
+class HornFields {
   public:
-    explicit SlidesBlock(wxWindow* parent) : wxPanel(parent) {}
-
-    void show(const horns::HornKind& kind, const std::vector<studio::HornSlide>& slides) {
-        DestroyChildren();
-        fields_.clear();
-        auto* grid = new wxFlexGridSizer(4, wxSize(10, 4));
-        for (const auto& title : {wxString(), _("least, mm"), _("travel, mm"), wxString()})
-            grid->Add(new wxStaticText(this, wxID_ANY, title));
-        for (const auto& slide : slides) {
-            const auto* of_kind = kind.slide(slide.slide);
-            SlideFields made;
-            made.slide = slide.slide;
-            made.name = of_kind != nullptr ? of_kind->name : slide.slide;
-            grid->Add(new wxStaticText(this, wxID_ANY, shown_in_label(made.name)),
-                      wxSizerFlags().CentreVertical());
-            const auto field = [&](Millimetres value, const wxString& what) {
-                auto* text = new wxTextCtrl(this, wxID_ANY, shown(short_decimal(value.value())),
-                                            wxDefaultPosition, wxSize(70, -1), wxTE_RIGHT);
-                name_for_readers(text, made.name + ", " + utf8(what));
-                grid->Add(text);
-                return text;
-            };
-            made.least = field(slide.least, _("least, mm"));
-            made.travel = field(slide.travel, _("travel, mm"));
-            made.stuck = new wxCheckBox(this, wxID_ANY, _("stuck"));
-            made.stuck->SetValue(slide.stuck);
-            name_for_readers(made.stuck, made.name + ", " + utf8(_("stuck")));
-            grid->Add(made.stuck, wxSizerFlags().CentreVertical());
-            fields_.push_back(made);
+    HornFields(Form& form, const words::Words& words, const std::vector<studio::Student>& students,
+               const studio::Horn& start, bool positions)
+        : words_(words), students_(students) {
+        mark_ = form.text(_("&Mark:"), start.mark, _("as painted on horn and case"));
+        std::vector<std::string> owners{words.say(Sentence::horn_of_school)};
+        int owner_now = 0;
+        for (const auto& student : students) {
+            if (start.owner == student.id) owner_now = static_cast<int>(owners.size());
+            owners.push_back(student.name);
         }
-        SetSizerAndFit(grid);
+        owner_ = form.choice(_("&Owner:"), owners, owner_now);
+        maker_ = form.text(_("Ma&ker and model:"), start.maker_and_model);
+        serial_ = form.text(_("Serial &number:"), start.serial_number);
+        form.row(_("Slides:"), [&](wxWindow* body) {
+            slides_ = new SlidesBlock(body, positions);
+            slides_->show(studio::kind_of(start), start.slides);
+            return slides_;
+        });
+        form.note(shown(words.say(positions ? Sentence::horn_defaults_note : Sentence::horn_defaults_short)));
+        remarks_ = form.lines(_("&Remarks:"), start.remarks);
     }
-    [[nodiscard]] const std::vector<SlideFields>& fields() const { return fields_; }
+
+    [[nodiscard]] SlidesBlock& slides() { return *slides_; }
+    void focus() { mark_->SetFocus(); }
+
+    [[nodiscard]] std::optional<Form::Problem> problem() const {
+        if (trimmed(*mark_).empty()) return Form::Problem{mark_, words_.say(Sentence::horn_needs_mark)};
+        return slides_->problem(words_);
+    }
+
+    [[nodiscard]] studio::Horn filled_in(studio::Horn horn) const {
+        horn.mark = trimmed(*mark_);
+        horn.owner.reset();
+        if (owner_->GetSelection() > 0)
+            horn.owner = students_.at(static_cast<std::size_t>(owner_->GetSelection()) - 1).id;
+        horn.maker_and_model = trimmed(*maker_);
+        horn.serial_number = trimmed(*serial_);
+        horn.remarks = utf8(remarks_->GetValue());
+        horn.slides = slides_->slides();
+        return horn;
+    }
 
   private:
-    std::vector<SlideFields> fields_;
+    const words::Words& words_;
+    const std::vector<studio::Student>& students_;
+    wxTextCtrl* mark_ = nullptr;
+    wxChoice* owner_ = nullptr;
+    wxTextCtrl* maker_ = nullptr;
+    wxTextCtrl* serial_ = nullptr;
+    SlidesBlock* slides_ = nullptr;
+    wxTextCtrl* remarks_ = nullptr;
 };
 
 }  // namespace
 
-std::optional<studio::Horn> ask_horn(wxWindow* parent, const words::Words& words,
-                                     const std::vector<studio::Student>& students,
-                                     const std::vector<horns::HornKind>& kinds, const studio::Horn& start) {
-    const bool is_new = !start.id.filed();
-    Form form(parent, is_new ? _("Add horn") : _("Change horn"), is_new ? _("&Add") : _("&Keep"));
-    horns::HornKind kind = studio::kind_of(start);
-    wxChoice* kind_choice = nullptr;
-    if (is_new) {
-        std::vector<std::string> names;
-        for (const auto& one : kinds)
-            names.push_back(words::kind_name(one));
-        kind_choice = form.choice(_("&Kind:"), names, 0);
-    } else {
-        form.row(_("Kind:"), [&](wxWindow* body) {
-            return new wxStaticText(body, wxID_ANY, shown_in_label(words::kind_name(kind)));
-        });
-    }
-    auto* mark = form.text(_("&Mark:"), start.mark, _("as painted on horn and case"));
-    std::vector<std::string> owners{words.say(Sentence::horn_of_school)};
-    int owner_now = 0;
-    for (const auto& student : students) {
-        if (start.owner == student.id) owner_now = static_cast<int>(owners.size());
-        owners.push_back(student.name);
-    }
-    auto* owner = form.choice(_("&Owner:"), owners, owner_now);
-    auto* maker = form.text(_("Ma&ker and model:"), start.maker_and_model);
-    auto* serial = form.text(_("Serial &number:"), start.serial_number);
-    SlidesBlock* slides = nullptr;
-    form.row(_("Slides:"), [&](wxWindow* body) {
-        slides = new SlidesBlock(body);
-        slides->show(kind, start.slides);
-        return slides;
+std::optional<desk::NewHorn> ask_new_horn(wxWindow* parent, const Tools& tools) {
+    const auto& words = tools.desk.words();
+    const auto students = tools.desk.file().students();
+    const auto offered = desk::kinds_offered(tools.desk);
+    Form form(parent, _("Add horn"), _("&Add"));
+    KindPicker picker(offered.kinds, words);
+    auto* left = new wxBoxSizer(wxVERTICAL);
+    left->Add(new wxStaticText(&form, wxID_ANY, _("&Kind:")), wxSizerFlags().Border(wxBOTTOM, gap / 2));
+    auto* find = picker.make_field(&form);
+    left->Add(find, wxSizerFlags().Expand().Border(wxBOTTOM, gap));
+    left->Add(picker.make_list(&form, tools.menus), wxSizerFlags(1).Expand());
+    auto* problem = new Paragraph(&form);
+    left->Add(problem, wxSizerFlags().Expand().Border(wxTOP, gap));
+    problem->say(offered.problem);
+    form.beside(left);
+    HornFields fields(form, words, students, studio::horn_of(offered.kinds.front()), true);
+    picker.on_chosen([&](const horns::HornKind& kind) {
+        fields.slides().show(kind, studio::horn_of(kind).slides);
+        form.fit();
     });
-    auto* remarks = form.lines(_("&Remarks:"), start.remarks);
-    if (kind_choice != nullptr) {
-        kind_choice->Bind(wxEVT_CHOICE, [&](wxCommandEvent& event) {
-            kind = kinds.at(static_cast<std::size_t>(event.GetSelection()));
-            slides->show(kind, studio::horn_of(kind).slides);
-            form.GetSizer()->SetSizeHints(&form);
-        });
-    }
+    picker.choose(0);
+    find->SetFocus();
     const bool agreed = form.ask([&]() -> std::optional<Form::Problem> {
-        if (trimmed(*mark).empty()) return Form::Problem{mark, words.say(Sentence::horn_needs_mark)};
-        for (const auto& slide : slides->fields())
-            if (const auto problem = slide.problem(words)) return problem;
-        return std::nullopt;
+        if (picker.chosen() == nullptr) return Form::Problem{find, words.say(Sentence::horn_needs_kind)};
+        return fields.problem();
     });
     if (!agreed) return std::nullopt;
-    studio::Horn horn = is_new ? studio::horn_of(kind) : start;
-    horn.mark = trimmed(*mark);
-    horn.owner.reset();
-    if (owner->GetSelection() > 0)
-        horn.owner = students.at(static_cast<std::size_t>(owner->GetSelection()) - 1).id;
-    horn.maker_and_model = trimmed(*maker);
-    horn.serial_number = trimmed(*serial);
-    horn.remarks = utf8(remarks->GetValue());
-    horn.slides.clear();
-    for (const auto& slide : slides->fields())
-        horn.slides.push_back(slide.value());
-    return horn;
+    return desk::NewHorn{fields.filled_in(studio::horn_of(*picker.chosen())), fields.slides().positions()};
+}
+
+std::optional<studio::Horn> ask_horn(wxWindow* parent, const words::Words& words,
+                                     const std::vector<studio::Student>& students,
+                                     const studio::Horn& start) {
+    Form form(parent, _("Change horn"), _("&Keep"));
+    form.row(_("Kind:"), [&](wxWindow* body) {
+        return new wxStaticText(body, wxID_ANY, shown_in_label(words::kind_name(studio::kind_of(start))));
+    });
+    HornFields fields(form, words, students, start, false);
+    fields.focus();
+    if (!form.ask([&] { return fields.problem(); })) return std::nullopt;
+    return fields.filled_in(start);
 }
 
 std::optional<desk::MeasuredSlides> ask_measured(wxWindow* parent, const words::Words& words,

@@ -63,7 +63,9 @@ HornPage::HornPage(wxWindow* parent, const Tools& tools) : PlacePage(parent), to
     mark_->SetFont(mark_->GetFont().Scaled(1.6F).Bold());
     about_ = new wxStaticText(this, wxID_ANY, {});
     sections_ = new wxNotebook(this, wxID_ANY);
-    const std::vector<wxWindow*> pages{make_facts(sections_), make_slides(sections_)};
+    chart_ = new ChartPanel(sections_, tools);
+    chart_->on_player([this](std::optional<std::size_t> player) { tools_.desk.lean_as(player); });
+    const std::vector<wxWindow*> pages{make_facts(sections_), make_slides(sections_), chart_};
     const auto& entries = desk::entry_of(desk::Place::horns).sections;
     for (std::size_t i = 0; i < entries.size(); ++i)
         sections_->AddPage(pages.at(i), shown(desk::title_of(entries[i])));
@@ -148,7 +150,18 @@ void HornPage::refresh(const desk::News& news) {
     if (sections_->GetSelection() != static_cast<int>(section)) sections_->ChangeSelection(section);
     refresh_facts();
     refresh_slides();
+    refresh_chart();
     Layout();
+}
+
+void HornPage::refresh_chart() {
+    // It is worked out only for whoever looks at it.
+    if (desk::section_of(tools_.desk.view()) != desk::Section::chart) return;
+    auto* const chart = tools_.desk.horn_chart();
+    std::vector<std::string> players;
+    for (const auto& player : chart->players())
+        players.push_back(player.name);
+    chart_->show(chart->chart(), players, chart->player());
 }
 
 void HornPage::refresh_facts() {
@@ -211,7 +224,11 @@ void HornPage::refresh_slides() {
 }
 
 void HornPage::focus_section() {
-    (desk::section_of(tools_.desk.view()) == desk::Section::horn ? players_ : slides_)->SetFocus();
+    const auto section = desk::section_of(tools_.desk.view());
+    if (section == desk::Section::chart)
+        chart_->focus_find();
+    else
+        (section == desk::Section::horn ? players_ : slides_)->SetFocus();
 }
 
 }  // namespace lowledger::window

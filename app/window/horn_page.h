@@ -4,12 +4,13 @@
 #include <wx/notebook.h>
 #include <wx/stattext.h>
 
+#include "app/window/chart_panel.h"
 #include "app/window/place_page.h"
 #include "app/window/tools.h"
 
 namespace lowledger::window {
 
-/// A horn's page: what is known of it, who plays it, and where its slides stand and stood.
+/// A horn's page: what is known of it, who plays it, where its slides stand and stood, and its chart.
 class HornPage : public PlacePage {
   public:
     HornPage(wxWindow* parent, const Tools& tools);
@@ -23,6 +24,7 @@ class HornPage : public PlacePage {
     wxWindow* make_slides(wxWindow* parent);
     void refresh_facts();
     void refresh_slides();
+    void refresh_chart();
 
     const Tools& tools_;
     wxStaticText* mark_;
@@ -32,6 +34,7 @@ class HornPage : public PlacePage {
     wxDataViewListCtrl* players_ = nullptr;
     wxDataViewListCtrl* slides_ = nullptr;
     wxDataViewListCtrl* history_ = nullptr;
+    ChartPanel* chart_ = nullptr;
 };
 
 }  // namespace lowledger::window

@@ -15,6 +15,7 @@ using words::Sentence;
 }  // namespace
 
 std::optional<studio::Student> ask_student(wxWindow* parent, const words::Words& words,
+                                           const std::vector<desk::ReaderOffer>& readers,
                                            const studio::Student& start) {
     Form form(parent, start.id.filed() ? _("Change student") : _("Add student"),
               start.id.filed() ? _("&Keep") : _("&Add"));
@@ -28,6 +29,19 @@ std::optional<studio::Student> ask_student(wxWindow* parent, const words::Words&
     auto* tolerance = form.text(
         _("&Tolerance, cents:"),
         start.tolerance ? units::decimal_text(start.tolerance->value(), 0) : std::string(), _("the level's"));
+    std::vector<std::string> reader_texts;
+    for (const auto& offer : readers)
+        reader_texts.push_back(offer.text);
+    const auto reader_now = std::ranges::find(readers, start.reader, &desk::ReaderOffer::id);
+    auto* reader =
+        form.choice(_("Rea&ds:"), reader_texts,
+                    reader_now == readers.end() ? 0 : static_cast<int>(reader_now - readers.begin()));
+    auto* signs =
+        form.choice(_("&Black keys as:"),
+                    {words.say(Sentence::student_signs_studio), utf8(_("flats")), utf8(_("sharps"))},
+                    !start.accidentals                                ? 0
+                    : *start.accidentals == units::Accidentals::flats ? 1
+                                                                      : 2);
     auto* remarks = form.lines(_("&Remarks (never printed):"), start.remarks);
     const auto wanted = [&] {
         studio::Student student = start;
@@ -38,6 +52,11 @@ std::optional<studio::Student> ask_student(wxWindow* parent, const words::Words&
         student.tolerance.reset();
         if (const auto cents = units::parse_decimal(trimmed(*tolerance)))
             student.tolerance = units::Cents(*cents);
+        student.reader = readers.at(static_cast<std::size_t>(reader->GetSelection())).id;
+        student.accidentals.reset();
+        if (signs->GetSelection() > 0)
+            student.accidentals =
+                signs->GetSelection() == 1 ? units::Accidentals::flats : units::Accidentals::sharps;
         student.remarks = utf8(remarks->GetValue());
         return student;
     };

@@ -3,6 +3,7 @@
 #include <wx/settings.h>
 #include <wx/sizer.h>
 
+#include "app/desk/note_names.h"
 #include "app/window/access.h"
 #include "app/window/layout.h"
 #include "app/window/text.h"

@@ -109,9 +109,9 @@ void SheetPanel::show_note() {
     const auto layout = [pictures, kind, row](units::Millimetres width) {
         return desk::note_on_staff(pictures, kind, row.note, row.fingering, width).page;
     };
-    staff_->show(
-        layout, tools_.desk.words().say(Sentence::staff_name),
-        desk::note_on_staff(pictures, kind, row.note, row.fingering, units::Millimetres(50.0)).content);
+    staff_->show(layout, tools_.desk.words().say(Sentence::staff_name),
+                 desk::note_on_staff(pictures, kind, row.note, row.fingering, units::Millimetres(50.0))
+                     .content);
     question_->GetParent()->Layout();
 }
 

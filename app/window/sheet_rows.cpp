@@ -42,7 +42,7 @@ void SheetRows::refresh() {
     const auto* entry = desk_.entry();
     if (entry == nullptr) return;
     if (entry->rows() != shown_rows_ || entry->takes() != shown_takes_ ||
-        shown_horn_ != entry->sheet().horn) {
+        shown_horn_ != entry->sheet().horn || shown_style_ != desk::note_style(desk_)) {
         make_fields();
     }
     for (std::size_t row = 0; row < rows_.size(); ++row) {
@@ -76,6 +76,7 @@ void SheetRows::make_fields() {
     shown_rows_ = entry->rows();
     shown_takes_ = entry->takes();
     shown_horn_ = entry->sheet().horn;
+    shown_style_ = desk::note_style(desk_);
 
     auto* grid = new wxFlexGridSizer(shown_takes_ + 4, wxSize(column_gap, row_gap));
     grid->AddGrowableCol(static_cast<std::size_t>(shown_takes_) + 3);

@@ -46,6 +46,7 @@ class SheetRows : public wxScrolledWindow {
     std::vector<desk::SheetRow> shown_rows_;
     int shown_takes_ = 0;
     std::optional<studio::HornId> shown_horn_;
+    horns::NoteStyle shown_style_;
     std::vector<Row> rows_;
     desk::Cell focused_;
     bool making_ = false;

@@ -15,7 +15,7 @@ using words::Sentence;
 /// The fields of a studio's facts, in a form that may have others.
 class FactsFields {
   public:
-    FactsFields(Form& form, const StudioFacts& start)
+    FactsFields(Form& form, const words::Words& words, const StudioFacts& start)
         : name_(form.text(_("Studio's &name:"), start.name)),
           teacher_(form.text(_("&Teacher:"), start.teacher, _("as handouts name you"))),
           school_(form.text(_("&School:"), start.school)),
@@ -23,7 +23,11 @@ class FactsFields {
           room_(form.text(_("Usual &room, °C:"), short_decimal(start.usual_room.value()))),
           paper_(form.choice(_("&Paper:"), {"A4", "Letter"}, start.paper == StudioFacts::Paper::a4 ? 0 : 1)),
           accidentals_(form.choice(_("&Black keys as:"), {"flats", "sharps"},
-                                   start.accidentals == units::Accidentals::flats ? 0 : 1)) {}
+                                   start.accidentals == units::Accidentals::flats ? 0 : 1)),
+          naming_(form.choice(_("Na&mes of notes:"),
+                              {words.say(Sentence::naming_english), words.say(Sentence::naming_german),
+                               words.say(Sentence::naming_solfege)},
+                              static_cast<int>(start.naming))) {}
 
     [[nodiscard]] std::optional<Form::Problem> problem(const words::Words& words) const {
         if (trimmed(*name_).empty()) return Form::Problem{name_, words.say(Sentence::studio_needs_name)};
@@ -47,6 +51,7 @@ class FactsFields {
         facts.paper = paper_->GetSelection() == 0 ? StudioFacts::Paper::a4 : StudioFacts::Paper::letter;
         facts.accidentals =
             accidentals_->GetSelection() == 0 ? units::Accidentals::flats : units::Accidentals::sharps;
+        facts.naming = static_cast<units::Naming>(naming_->GetSelection());
         return facts;
     }
 
@@ -58,6 +63,7 @@ class FactsFields {
     wxTextCtrl* room_;
     wxChoice* paper_;
     wxChoice* accidentals_;
+    wxChoice* naming_;
 };
 
 }  // namespace
@@ -65,7 +71,7 @@ class FactsFields {
 std::optional<desk::NewStudio> ask_new_studio(wxWindow* parent, const words::Words& words,
                                               const desk::NewStudio& start) {
     Form form(parent, _("New studio"), _("&Make studio"));
-    const FactsFields fields(form, start.facts);
+    const FactsFields fields(form, words, start.facts);
     wxFilePickerCtrl* file = nullptr;
     form.row(_("&File:"), [&](wxWindow* body) {
         file = new wxFilePickerCtrl(body, wxID_ANY, shown(start.path.string()), _("Where to keep the studio"),
@@ -91,7 +97,7 @@ std::optional<desk::NewStudio> ask_new_studio(wxWindow* parent, const words::Wor
 
 std::optional<StudioFacts> ask_facts(wxWindow* parent, const words::Words& words, const StudioFacts& start) {
     Form form(parent, _("About this studio"), _("&Keep"));
-    const FactsFields fields(form, start);
+    const FactsFields fields(form, words, start);
     if (!form.ask([&] { return fields.problem(words); })) return std::nullopt;
     return fields.facts();
 }

@@ -6,6 +6,7 @@
 
 #include "app/window/dialogs.h"
 #include "app/window/frame.h"
+#include "app/window/kind_charts.h"
 #include "app/window/slip_dialog.h"
 #include "app/window/text.h"
 
@@ -42,12 +43,16 @@ std::optional<studio::StudioFacts> WindowFront::ask_facts(const studio::StudioFa
 }
 
 std::optional<studio::Student> WindowFront::ask_student(const studio::Student& start) {
-    return window::ask_student(&frame_, frame_.desk().words(), start);
+    return window::ask_student(&frame_, frame_.desk().words(), desk::readers_offered(frame_.desk(), start),
+                               start);
+}
+
+std::optional<desk::NewHorn> WindowFront::ask_new_horn() {
+    return window::ask_new_horn(&frame_, frame_.tools());
 }
 
 std::optional<studio::Horn> WindowFront::ask_horn(const studio::Horn& start) {
-    const auto kinds = start.id.filed() ? std::vector<horns::HornKind>() : frame_.desk().kinds();
-    return window::ask_horn(&frame_, frame_.desk().words(), frame_.desk().file().students(), kinds, start);
+    return window::ask_horn(&frame_, frame_.desk().words(), frame_.desk().file().students(), start);
 }
 
 std::optional<desk::HornChoice> WindowFront::ask_horn_of(const studio::Student& student,
@@ -78,6 +83,14 @@ void WindowFront::show_handout() {
 
 void WindowFront::show_section() {
     frame_.focus_section();
+}
+
+void WindowFront::show_chart(const desk::NoteChart& chart) {
+    frame_.show_chart(chart);
+}
+
+void WindowFront::show_kind_charts() {
+    KindCharts(&frame_, frame_.tools()).ShowModal();
 }
 
 void WindowFront::show_find_field() {

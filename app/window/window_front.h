@@ -18,6 +18,7 @@ class WindowFront : public desk::Front {
     std::optional<std::filesystem::path> ask_where_to_copy(const std::filesystem::path& start) override;
     std::optional<studio::StudioFacts> ask_facts(const studio::StudioFacts& start) override;
     std::optional<studio::Student> ask_student(const studio::Student& start) override;
+    std::optional<desk::NewHorn> ask_new_horn() override;
     std::optional<studio::Horn> ask_horn(const studio::Horn& start) override;
     std::optional<desk::HornChoice> ask_horn_of(const studio::Student& student,
                                                 const desk::HornChoice& start) override;
@@ -26,6 +27,8 @@ class WindowFront : public desk::Front {
     std::optional<desk::SlipAnswers> ask(const desk::Slip& slip) override;
     bool confirm(const std::string& question, const std::string& verb) override;
     void show_handout() override;
+    void show_chart(const desk::NoteChart& chart) override;
+    void show_kind_charts() override;
     void show_find_field() override;
     void show_manual(std::string_view title) override;
     void show_section() override;

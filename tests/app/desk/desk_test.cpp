@@ -56,7 +56,8 @@ TEST(Actions, WithoutAStudioOnlyThoseThatNeedNoneRun) {
     ScriptedFront front;
     const Desk desk({[] { return test_day; }, {}, nullptr, [] {}}, front);
     const std::set<std::string_view> need_none = {"studio.new",   "studio.open", "studio.sample",
-                                                  "studio.close", "help.manual", "help.keys"};
+                                                  "studio.close", "help.manual", "help.keys",
+                                                  "chart.kind"};
     for (const auto& action : actions()) {
         if (!is_shown(action, desk)) continue;
         EXPECT_EQ(action.may_run(desk), need_none.contains(action.id)) << action.id;
@@ -255,8 +256,8 @@ TEST(Desk, OwnKindsJoinTheBuiltInOnesAndMayVanish) {
     ASSERT_EQ(kinds.size(), horns::built_in_kinds().size() + 1);
     ASSERT_EQ(kinds.back().id, "school-tuba");
 
-    studio.front.horn = studio::horn_of(kinds.back());
-    studio.front.horn->mark = "S-1";
+    studio.front.new_horn = NewHorn{studio::horn_of(kinds.back()), {}};
+    studio.front.new_horn->horn.mark = "S-1";
     action("horn.add").run(*studio.desk);
     ASSERT_TRUE(studio.desk->horn());
     EXPECT_EQ(studio.desk->kind().id, "school-tuba");

@@ -21,6 +21,7 @@ class ScriptedFront : public Front {
     std::optional<studio::StudioFacts> facts;
     std::optional<studio::Student> student;
     std::optional<studio::Horn> horn;
+    std::optional<NewHorn> new_horn;
     std::optional<HornChoice> choice;
     std::optional<MeasuredSlides> measured;
     /// What slips are filled in with, by the fields' ids; other fields stay as they start. Empty: 'never
@@ -43,6 +44,7 @@ class ScriptedFront : public Front {
         if (student) student->id = start.id;
         return student;
     }
+    std::optional<NewHorn> ask_new_horn() override { return new_horn; }
     std::optional<studio::Horn> ask_horn(const studio::Horn& start) override {
         if (horn) horn->id = start.id;
         return horn;
@@ -61,6 +63,8 @@ class ScriptedFront : public Front {
         return agrees;
     }
     void show_handout() override { ++handouts; }
+    void show_chart(const NoteChart& /*chart*/) override { said += "chart\n"; }
+    void show_kind_charts() override { said += "charts of kinds\n"; }
     void show_find_field() override { said += "find\n"; }
     void show_manual(std::string_view title) override { said += std::string(title) + "\n"; }
     void show_section() override {}

@@ -25,6 +25,7 @@ void answer_everything(PreparedStudio& studio) {
     front.student->name = "Cem Örnek";
     front.horn = studio::horn_of(horns::built_in_kinds().front());
     front.horn->mark = "T-9";
+    front.new_horn = NewHorn{*front.horn, {{"main", units::Millimetres(20)}}};
     front.choice = HornChoice{studio.spare, test_day, true};
     front.measured = MeasuredSlides{test_day, {{"main", units::Millimetres(22)}}};
 }
