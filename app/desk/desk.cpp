@@ -61,6 +61,7 @@ void Desk::take(store::StudioFile file) {
     file_->on_change([this](const store::Change&) { records_changed(); });
     view_ = {};
     been_.clear();
+    hands_.clear();
     sheet_shown_.reset();
     new_sheet_wanted_ = false;
     read_subject();

@@ -2,10 +2,12 @@
 
 #include <filesystem>
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "app/desk/front.h"
@@ -129,6 +131,9 @@ class Desk {
     [[nodiscard]] const LiveAnswer& answer() const { return answer_; }
     /// The take of a row of the sheet that stands apart from its fellows, as far as the answer tells.
     [[nodiscard]] std::optional<int> outlying_take(std::size_t row) const;
+    /// What the teacher says of the settings of this student on this horn; kept until the studio is closed.
+    [[nodiscard]] const tuning::TeacherHand& hand() const;
+    void set_hand(const tuning::TeacherHand& hand);
     /// Writes the recommended positions to the horn's history and marks the settings as carried out.
     void slides_moved();
     /// Records that the settings of the answer were given out today, once for the same settings.
@@ -175,6 +180,7 @@ class Desk {
     std::optional<studio::TuningSheetId> sheet_shown_;
     bool new_sheet_wanted_ = false;
     bool more_notes_ = false;
+    std::map<std::pair<studio::StudentId, studio::HornId>, tuning::TeacherHand> hands_;
     std::optional<HornChart> horn_chart_;
     bool chart_is_old_ = true;
     bool chart_as_table_ = false;

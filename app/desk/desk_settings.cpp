@@ -17,6 +17,7 @@ void Desk::ask_for_answer() {
         file_->facts(), *student_, *horn_, *kind_, file_->students(), file_->horns(),
         [&](studio::HornId id) { return file_->slide_history(id); }, file_->sheets(student_->id),
         file_->sheets(horn_->id), today());
+    inputs.hand = hand();
     answer_.inputs = inputs;
     worker_.ask([this, inputs = std::move(inputs)](const std::stop_token& stop) -> Worker::Delivery {
         if (stop.stop_requested()) return nullptr;
@@ -40,6 +41,19 @@ void Desk::ask_for_certificate() {
             tell({.answer = true});
         };
     });
+}
+
+const tuning::TeacherHand& Desk::hand() const {
+    static const tuning::TeacherHand none;
+    if (!student_ || !horn_) return none;
+    const auto found = hands_.find({student_->id, horn_->id});
+    return found == hands_.end() ? none : found->second;
+}
+
+void Desk::set_hand(const tuning::TeacherHand& hand) {
+    if (!student_ || !horn_ || hand == this->hand()) return;
+    hands_[{student_->id, horn_->id}] = hand;
+    ask_for_answer();
 }
 
 std::optional<int> Desk::outlying_take(std::size_t row) const {

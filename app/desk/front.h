@@ -69,6 +69,9 @@ class Front {
     virtual void show_find_field() = 0;
     /// The manual, opened at the part of that title.
     virtual void show_manual(std::string_view title) = 0;
+    /// Shows what stands beside the settings: what remains (0), the teacher's hand (1), what they rest on
+    /// (2).
+    virtual void show_beside_settings(int part) = 0;
     /// The keys go to the section that is shown.
     virtual void show_section() = 0;
     /// Says what became of an action where nothing else shows it.

@@ -10,6 +10,17 @@ bool has_answer(const Desk& desk) {
     return desk.answer().there();
 }
 
+bool at_students(const Desk& desk) {
+    return desk.view().place == Place::students;
+}
+
+void show_beside(Desk& desk, int part) {
+    View view = desk.view();
+    view.section = Section::settings;
+    desk.go(view);
+    desk.front().show_beside_settings(part);
+}
+
 void remove_sheet(Desk& desk) {
     const auto sheet = desk.entry()->sheet();
     desk.file().edit(desk.words().say(Sentence::edit_remove_sheet),
@@ -60,13 +71,27 @@ std::vector<Action> sheet_actions() {
          .starts_group = true,
          .may_run = [](const Desk& desk) { return desk.may_write() && desk.answer().something_moves(); },
          .run = [](Desk& desk) { desk.slides_moved(); }},
+        {.id = "settings.hand",
+         .menu = Menu::sheet,
+         .text = "&Your hand on the settings",
+         .key = "Ctrl+E",
+         .may_run = has_answer,
+         .run = [](Desk& desk) { show_beside(desk, 1); },
+         .shown = at_students},
+        {.id = "settings.basis",
+         .menu = Menu::sheet,
+         .text = "What they &rest on",
+         .key = "Ctrl+B",
+         .may_run = has_answer,
+         .run = [](Desk& desk) { show_beside(desk, 2); },
+         .shown = at_students},
         {.id = "handout.print",
          .menu = Menu::sheet,
          .text = "&Print handout…",
          .key = "Ctrl+P",
          .may_run = has_answer,
          .run = [](Desk& desk) { desk.front().show_handout(); },
-         .shown = [](const Desk& desk) { return desk.view().place == Place::students; }},
+         .shown = at_students},
     };
 }
 

@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 #include <memory>
 #include <utility>
+#include <wx/control.h>
 #include <wx/dataview.h>
 #include <wx/listbox.h>
 
@@ -55,6 +56,22 @@ void name_for_readers(wxWindow* control, const std::string& name, const std::str
     AtkObject* object = gtk_widget_get_accessible(widget_of(control));
     atk_object_set_name(object, name.c_str());
     if (!description.empty()) atk_object_set_description(object, description.c_str());
+}
+
+void name_with_parts(wxWindow* control, const std::string& name) {
+    name_for_readers(control, name);
+    for (wxWindow* part : control->GetChildren())
+        name_with_parts(part, name);
+}
+
+std::string name_of_label(const wxString& label) {
+    wxString name = wxControl::RemoveMnemonics(label);
+    if (name.EndsWith(":")) name.RemoveLast();
+    return name.utf8_string();
+}
+
+void describe_for_readers(wxWindow* control, const std::string& description) {
+    atk_object_set_description(gtk_widget_get_accessible(widget_of(control)), description.c_str());
 }
 
 void without_own_search(wxWindow* list) {

@@ -10,6 +10,15 @@ namespace lowledger::window {
 /// What a screen reader says of a control that the toolkit leaves nameless.
 void name_for_readers(wxWindow* control, const std::string& name, const std::string& description = {});
 
+/// The same for a control that the toolkit builds of several, such as a date with its button.
+void name_with_parts(wxWindow* control, const std::string& name);
+
+/// A label's text without mnemonic and colon, as a name.
+std::string name_of_label(const wxString& label);
+
+/// What is to be said of a control besides its name: what is wrong with what was typed.
+void describe_for_readers(wxWindow* control, const std::string& description);
+
 /// Takes the toolkit's own search box from a list, which would catch Ctrl+F and every letter.
 void without_own_search(wxWindow* list);
 

@@ -55,16 +55,19 @@ wxSizer* ChartPanel::make_head() {
     label(_("Find &note:"), 0);
     find_ = new wxTextCtrl(this, wxID_ANY, {}, wxDefaultPosition, wxSize(find_width, -1), wxTE_PROCESS_ENTER);
     find_->SetName("find note");
+    name_for_readers(find_, utf8(_("Find note")));
     find_->SetHint(shown("B\u266D, F#3"));
     field(find_, 0);
     label(_("Read &in:"), 2 * gap);
     readers_ = new wxChoice(this, wxID_ANY);
     readers_->SetName("chart reader");
+    name_for_readers(readers_, utf8(_("Read in")));
     readers_->SetMinSize(wxSize(least_choice_width, -1));
     field(readers_, 1);
     players_label_ = label(_("&Leans:"), 2 * gap);
     players_ = new wxChoice(this, wxID_ANY);
     players_->SetName("chart player");
+    name_for_readers(players_, utf8(_("Leans")));
     players_->SetMinSize(wxSize(least_choice_width, -1));
     field(players_, 1);
     auto* print = new wxButton(this, wxID_ANY, _("&Print chart…"));
@@ -187,7 +190,7 @@ void ChartPanel::bring_into_sight() {
 void ChartPanel::find_typed() {
     const std::string problem = chart_->find(tools_.desk.words(), utf8(find_->GetValue()));
     problem_->say(problem);
-    name_for_readers(find_, utf8(_("Find note")), problem);
+    describe_for_readers(find_, problem);
     find_->SelectAll();
     refresh_note();
 }

@@ -43,6 +43,10 @@ void Form::row(const wxString& label, const std::function<wxWindow*(wxWindow* pa
     // The label first, which names the field after it for a screen reader.
     auto* text = new wxStaticText(this, wxID_ANY, label);
     auto* field = make(this);
+    if (dynamic_cast<wxTextCtrl*>(field) != nullptr || dynamic_cast<wxChoice*>(field) != nullptr)
+        name_for_readers(field, name_of_label(label));
+    else if (dynamic_cast<wxDatePickerCtrl*>(field) != nullptr)
+        name_with_parts(field, name_of_label(label));
     const bool tall = field->GetBestSize().GetHeight() > 2 * text->GetBestSize().GetHeight() + gap;
     fields_->Add(text, tall ? wxSizerFlags().Top().Border(wxTOP, gap / 2) : wxSizerFlags().CentreVertical());
     fields_->Add(field, wxSizerFlags(1).Expand());
@@ -133,7 +137,7 @@ void Form::on_agree(wxCommandEvent& event) {
     problem_->Show();
     GetSizer()->SetSizeHints(this);
     if (problem->field == nullptr) return;
-    name_for_readers(problem->field, utf8(problem->field->GetName()), problem->sentence);
+    describe_for_readers(problem->field, problem->sentence);
     problem->field->SetFocus();
     if (auto* text = dynamic_cast<wxTextCtrl*>(problem->field)) text->SelectAll();
 }

@@ -273,6 +273,11 @@ void MainFrame::show_chart(const desk::NoteChart& chart) {
     preview.ShowModal();
 }
 
+void MainFrame::show_beside_settings(int part) {
+    auto* const student = dynamic_cast<StudentPage*>(page_of_.at(desk::Place::students));
+    CallAfter([student, part] { student->show_beside_settings(part); });
+}
+
 void MainFrame::show_manual(std::string_view title) {
     if (!manual_) manual_ = new ManualWindow(this);
     manual_->turn_to(title);

@@ -41,6 +41,7 @@ class MainFrame : public wxFrame {
     void show_handout();
     void show_chart(const desk::NoteChart& chart);
     [[nodiscard]] const Tools& tools() const { return *tools_; }
+    void show_beside_settings(int part);
     void show_manual(std::string_view title);
     /// The keys go to the section that is shown.
     void focus_section();

@@ -17,6 +17,7 @@ constexpr int list_height = 240;
 wxTextCtrl* KindPicker::make_field(wxWindow* parent) {
     field_ = new wxTextCtrl(parent, wxID_ANY);
     field_->SetName("find kind");
+    name_for_readers(field_, words_.say(Sentence::kinds_kind));
     field_->SetHint(_("a few letters: tuba 4, F, comp"));
     field_->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { show_found(); });
     field_->Bind(wxEVT_KEY_DOWN, &KindPicker::on_key, this);

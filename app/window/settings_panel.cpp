@@ -50,7 +50,9 @@ SettingsPanel::SettingsPanel(wxWindow* parent, const Tools& tools) : wxPanel(par
     summary_ = new Paragraph(full_);
     answer_ = new AnswerView(full_, tools, desk::ChartNotes::weighed);
 
-    auto* side = new wxPanel(full_);
+    beside_ = new wxNotebook(full_, wxID_ANY);
+    name_for_readers(beside_, utf8(_("Beside the settings")));
+    auto* side = new wxPanel(beside_);
     auto* remains_heading = heading(side, words.say(Sentence::remains_heading));
     remaining_ =
         new wxScrolledWindow(side, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL | wxBORDER_THEME);
@@ -81,6 +83,11 @@ SettingsPanel::SettingsPanel(wxWindow* parent, const Tools& tools) : wxPanel(par
     side_sizer->Add(table_heading, wxSizerFlags().Expand().Border(wxBOTTOM, gap / 2));
     side_sizer->Add(table_, wxSizerFlags(1).Expand());
     side->SetSizer(side_sizer);
+    hand_ = new HandPanel(beside_, tools.desk);
+    basis_ = new BasisPanel(beside_, tools);
+    beside_->AddPage(side, _("What remains"));
+    beside_->AddPage(hand_, _("Your hand"));
+    beside_->AddPage(basis_, _("Rests on"));
 
     moved_ = new wxButton(full_, wxID_ANY, _("Slides move&d"));
     print_ = new wxButton(full_, wxID_ANY, _("&Print handout…"));
@@ -93,7 +100,7 @@ SettingsPanel::SettingsPanel(wxWindow* parent, const Tools& tools) : wxPanel(par
     top->Add(print_, wxSizerFlags().CentreVertical().Border(wxLEFT, gap));
     auto* columns = new wxBoxSizer(wxHORIZONTAL);
     columns->Add(answer_, wxSizerFlags(3).Expand());
-    columns->Add(side, wxSizerFlags(2).Expand().Border(wxLEFT, 2 * gap));
+    columns->Add(beside_, wxSizerFlags(2).Expand().Border(wxLEFT, 2 * gap));
     auto* all = new wxBoxSizer(wxVERTICAL);
     all->Add(top, wxSizerFlags().Expand().Border(wxALL, gap));
     all->Add(columns, wxSizerFlags(1).Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
@@ -120,11 +127,19 @@ void SettingsPanel::refresh() {
     moved_->Enable(desk::action("settings.moved").may_run(desk));
     print_->Enable(desk::action("handout.print").may_run(desk));
     answer_->refresh();
+    hand_->refresh();
     if (live.there()) {
         refresh_table();
         refresh_remains();
+        basis_->refresh();
     }
     Layout();
+}
+
+void SettingsPanel::show_beside(int part) {
+    if (!full_->IsShown()) return;
+    beside_->ChangeSelection(static_cast<std::size_t>(part));
+    beside_->GetPage(static_cast<std::size_t>(part))->SetFocus();
 }
 
 void SettingsPanel::refresh_table() {

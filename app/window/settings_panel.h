@@ -3,10 +3,13 @@
 #include <vector>
 #include <wx/button.h>
 #include <wx/dataview.h>
+#include <wx/notebook.h>
 #include <wx/panel.h>
 
 #include "app/window/answer_view.h"
+#include "app/window/basis_panel.h"
 #include "app/window/empty_page.h"
+#include "app/window/hand_panel.h"
 #include "app/window/paragraph.h"
 #include "app/window/tools.h"
 
@@ -19,6 +22,8 @@ class SettingsPanel : public wxPanel {
     SettingsPanel(wxWindow* parent, const Tools& tools);
 
     void refresh();
+    /// What remains (0), the teacher's hand (1), what the settings rest on (2); the keys go there.
+    void show_beside(int part);
 
   private:
     void refresh_table();
@@ -32,6 +37,9 @@ class SettingsPanel : public wxPanel {
     wxDataViewListCtrl* table_;
     wxScrolledWindow* remaining_;
     Paragraph* remains_;
+    wxNotebook* beside_;
+    HandPanel* hand_;
+    BasisPanel* basis_;
     wxButton* moved_;
     wxButton* print_;
 };

@@ -29,6 +29,7 @@ SheetHead::SheetHead(wxWindow* parent, desk::Desk& desk) : wxPanel(parent), desk
     first->Add(new wxStaticText(this, wxID_ANY, _("&Date:")), wxSizerFlags().CentreVertical());
     date_ = new wxDatePickerCtrl(this, wxID_ANY, wxDefaultDateTime, wxDefaultPosition, wxDefaultSize,
                                  wxDP_DROPDOWN | wxDP_SHOWCENTURY);
+    name_with_parts(date_, utf8(_("Date")));
     first->Add(date_, wxSizerFlags().CentreVertical().Border(wxLEFT, gap / 2));
     const auto check = [&](const wxString& label, bool studio::TuningSheet::*member) {
         auto* box = new wxCheckBox(this, wxID_ANY, label);
@@ -76,6 +77,7 @@ CommitField* SheetHead::labelled(wxSizer& line, const wxString& label, int width
     const int before = line.IsEmpty() ? 0 : 2 * gap;
     auto* text = new wxStaticText(this, wxID_ANY, label);
     auto* field = new CommitField(this, width, std::move(commit));
+    name_for_readers(field, name_of_label(label));
     line.Add(text, wxSizerFlags().CentreVertical().Border(wxLEFT, before));
     line.Add(field, wxSizerFlags().CentreVertical().Border(wxLEFT, gap / 2));
     if (!unit.empty())
@@ -149,7 +151,7 @@ void SheetHead::change(const std::function<void(studio::TuningSheet&)>& change) 
 }
 
 void SheetHead::refuse(CommitField& field, const std::string& sentence) {
-    name_for_readers(&field, utf8(field.GetName()), sentence);
+    describe_for_readers(&field, sentence);
     problem_->SetLabelText(shown(sentence));
     problem_->Show();
     problem_->Wrap(GetClientSize().GetWidth());

@@ -24,6 +24,7 @@ SheetPanel::SheetPanel(wxWindow* parent, const Tools& tools) : wxPanel(parent), 
     auto* which = new wxBoxSizer(wxHORIZONTAL);
     which->Add(new wxStaticText(entry, wxID_ANY, _("S&heet:")), wxSizerFlags().CentreVertical());
     sheets_ = new wxChoice(entry, wxID_ANY);
+    name_for_readers(sheets_, utf8(_("Sheet")));
     which->Add(sheets_, wxSizerFlags(1).CentreVertical().Border(wxLEFT, gap / 2));
     auto* more = new wxButton(entry, wxID_ANY, _("M&ore notes"));
     which->Add(more, wxSizerFlags().CentreVertical().Border(wxLEFT, gap));
@@ -109,9 +110,9 @@ void SheetPanel::show_note() {
     const auto layout = [pictures, kind, row](units::Millimetres width) {
         return desk::note_on_staff(pictures, kind, row.note, row.fingering, width).page;
     };
-    staff_->show(layout, tools_.desk.words().say(Sentence::staff_name),
-                 desk::note_on_staff(pictures, kind, row.note, row.fingering, units::Millimetres(50.0))
-                     .content);
+    staff_->show(
+        layout, tools_.desk.words().say(Sentence::staff_name),
+        desk::note_on_staff(pictures, kind, row.note, row.fingering, units::Millimetres(50.0)).content);
     question_->GetParent()->Layout();
 }
 

@@ -36,6 +36,7 @@ StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(paren
     about_ = new wxStaticText(this, wxID_ANY, {});
     horn_label_ = new wxStaticText(this, wxID_ANY, _("Hor&n:"));
     horns_ = new wxChoice(this, wxID_ANY);
+    name_for_readers(horns_, utf8(_("Horn")));
     auto* who = new wxBoxSizer(wxVERTICAL);
     who->Add(name_);
     who->Add(about_, wxSizerFlags().Border(wxTOP, 2));

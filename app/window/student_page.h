@@ -22,6 +22,7 @@ class StudentPage : public PlacePage {
     [[nodiscard]] bool has_subject() const override { return tools_.desk.student().has_value(); }
     void refresh(const desk::News& news) override;
     void focus_section() override;
+    void show_beside_settings(int part) { settings_->show_beside(part); }
     /// Hands over what a field still holds.
     void leave() { sheet_->leave(); }
     void on_typing(std::function<void()> listener) { sheet_->on_typing(std::move(listener)); }

@@ -21,7 +21,8 @@ struct Tools {
 
     /// The tools of `app/desk`'s drawings, notes as who is on the page reads them.
     [[nodiscard]] desk::PictureTools pictures(bool large = false) const {
-        return {large ? large_engraver : engraver, desk.words(), desk.has_studio() ? desk::note_style(desk) : horns::NoteStyle{}};
+        return {large ? large_engraver : engraver, desk.words(),
+                desk.has_studio() ? desk::note_style(desk) : horns::NoteStyle{}};
     }
 };
 

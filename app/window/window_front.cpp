@@ -81,6 +81,10 @@ void WindowFront::show_handout() {
     frame_.show_handout();
 }
 
+void WindowFront::show_beside_settings(int part) {
+    frame_.show_beside_settings(part);
+}
+
 void WindowFront::show_section() {
     frame_.focus_section();
 }

@@ -31,6 +31,7 @@ class WindowFront : public desk::Front {
     void show_kind_charts() override;
     void show_find_field() override;
     void show_manual(std::string_view title) override;
+    void show_beside_settings(int part) override;
     void show_section() override;
     void say(const std::string& sentence) override;
     void close() override;

@@ -67,6 +67,7 @@ class ScriptedFront : public Front {
     void show_kind_charts() override { said += "charts of kinds\n"; }
     void show_find_field() override { said += "find\n"; }
     void show_manual(std::string_view title) override { said += std::string(title) + "\n"; }
+    void show_beside_settings(int part) override { said += "beside " + std::to_string(part) + "\n"; }
     void show_section() override {}
     void say(const std::string& sentence) override { said += sentence + "\n"; }
     void close() override { said += "closed\n"; }

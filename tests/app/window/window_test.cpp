@@ -180,6 +180,66 @@ TEST(Window, KeysGoToPlacesSectionsAndBack) {
     EXPECT_EQ(wxWindow::FindFocus(), window.find("reading 0 1"));
 }
 
+TEST(Window, AChartFindsANoteThatIsTypedAndShowsItsWays) {
+    WindowHarness window;
+    open_ada(window);
+    const auto tuba = window.desk().horn()->id;
+    window.desk().go({.place = desk::Place::horns, .horn = tuba});
+    window.settle();
+    window.press('3', wxMOD_CONTROL);
+    ASSERT_EQ(wxWindow::FindFocus(), window.find("find note"));
+    window.type("D3");
+    window.press(WXK_RETURN);
+    EXPECT_EQ(window.desk().horn_chart()->chart().note(), *units::parse_pitch("D3"));
+    EXPECT_THAT(window.shown_text(), HasSubstr("Ways to play D3"));
+    window.press(WXK_UP);
+    EXPECT_THAT(window.shown_text(), HasSubstr("Ways to play E♭3"));
+    EXPECT_EQ(window.find("chart table"), nullptr);
+    window.press('L', wxMOD_CONTROL);
+    EXPECT_NE(window.find("chart table"), nullptr);
+}
+
+TEST(Window, ATransposingReadersSheetSpeaksTheirPitchAndSaysTheTuners) {
+    WindowHarness window;
+    const auto ada = open_ada(window);
+    window.desk().file().edit("reads treble", [&](store::Edit& edit) {
+        auto student = *window.desk().file().student(ada);
+        student.reader = "treble-b-flat";
+        edit.update(student);
+    });
+    window.settle();
+    // The first row is the open note of the horn: written C, sounding B flat.
+    const auto text = window.shown_text();
+    EXPECT_THAT(text, HasSubstr("C5"));
+    EXPECT_THAT(text, HasSubstr("tuner"));
+}
+
+TEST(Window, TheTeachersHandIsAnsweredWhileTyping) {
+    WindowHarness window;
+    open_ada(window);
+    begin_typing(window);
+    for (const auto& value : two_rounds(window.desk().entry()->rows().size())) {
+        window.type(value);
+        window.press(WXK_RETURN);
+    }
+    window.press('2', wxMOD_CONTROL);
+    ASSERT_TRUE(window.desk().answer().something_moves());
+    window.press('E', wxMOD_CONTROL);
+    auto* const travel = window.find("hand travel main");
+    ASSERT_NE(travel, nullptr);
+    travel->SetFocus();
+    window.settle();
+    window.type("26");
+    const auto& hand = window.desk().hand();
+    EXPECT_EQ(hand.travel.at("main"), units::Millimetres(26));
+    const auto& slides = window.desk().answer().answer->settings.slides;
+    EXPECT_LE(std::ranges::find(slides, "main", &tuning::SlideAnswer::slide)->recommended,
+              units::Millimetres(26));
+    window.type("x");
+    EXPECT_EQ(window.desk().hand().travel.at("main"), units::Millimetres(26));
+    EXPECT_THAT(window.shown_text(), HasSubstr("26x"));
+}
+
 }  // namespace
 }  // namespace lowledger::window
 
