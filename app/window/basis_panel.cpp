@@ -48,10 +48,10 @@ desk::Listing BasisPanel::beliefs() const {
     const auto& live = tools_.desk.answer();
     const auto style = desk::note_style(tools_.desk);
     desk::Listing listing;
-    listing.columns = {{utf8(_("Note")), false, true},        {utf8(_("Way")), false, true},
-                       {utf8(_("Readings")), true, true},     {utf8(_("Their mean")), true, true},
-                       {utf8(_("Believed")), true, true},     {utf8(_("Give or take")), true, true},
-                       {utf8(_("From readings")), true, true}};
+    listing.columns = {{utf8(_("Note")), false, true}, {utf8(_("Way")), false, true},
+                       {utf8(_("Read")), true, true},  {utf8(_("Mean")), true, true},
+                       {utf8(_("Lean")), true, true},  {std::string("±"), true, true},
+                       {utf8(_("Data")), true, true}};
     std::int64_t id = 0;
     for (const auto& note : live.answer->profile.notes) {
         if (!note.usual && note.takes == 0) continue;

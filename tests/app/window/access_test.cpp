@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 #include <string>
 #include <vector>
+#include <wx/dialog.h>
 
 #include "app/desk/action.h"
 #include "app/desk/places.h"
