@@ -7,15 +7,18 @@
 #include <wx/control.h>
 #include <wx/dataview.h>
 #include <wx/listbox.h>
+#include <wx/textctrl.h>
 
 namespace lowledger::window {
 namespace {
 
 GtkWidget* widget_of(wxWindow* control) {
     auto* widget = static_cast<GtkWidget*>(control->GetHandle());
-    // The handle of a list is the pane that scrolls it.
-    const bool in_pane =
-        dynamic_cast<wxDataViewCtrl*>(control) != nullptr || dynamic_cast<wxListBox*>(control) != nullptr;
+    // The handle of a list or of a text of several lines is the pane that scrolls it.
+    const auto* const text = dynamic_cast<wxTextCtrl*>(control);
+    const bool in_pane = dynamic_cast<wxDataViewCtrl*>(control) != nullptr ||
+                         dynamic_cast<wxListBox*>(control) != nullptr ||
+                         (text != nullptr && text->IsMultiLine());
     if (in_pane && GTK_IS_BIN(widget)) {
         if (GtkWidget* child = gtk_bin_get_child(GTK_BIN(widget))) return child;
     }

@@ -1,5 +1,6 @@
 #include <wx/filepicker.h>
 
+#include "app/window/access.h"
 #include "app/window/dialogs.h"
 #include "app/window/form.h"
 #include "app/window/layout.h"
@@ -77,6 +78,7 @@ std::optional<desk::NewStudio> ask_new_studio(wxWindow* parent, const words::Wor
         file = new wxFilePickerCtrl(body, wxID_ANY, shown(start.path.string()), _("Where to keep the studio"),
                                     _("Studios (*.lowledger)|*.lowledger"), wxDefaultPosition, wxDefaultSize,
                                     wxFLP_SAVE | wxFLP_USE_TEXTCTRL);
+        name_with_parts(file, utf8(_("File")));
         return file;
     });
     const auto path = [&] {

@@ -1,3 +1,5 @@
+#include <clocale>
+#include <cstdlib>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -247,6 +249,9 @@ int main(int argc, char** argv) {
     testing::InitGoogleTest(&argc, argv);
     // Listing the tests needs no display.
     if (testing::GTEST_FLAG(list_tests)) return RUN_ALL_TESTS();
+    // Labels hold letters beyond ASCII, which the toolkit reads as the locale writes them.
+    setenv("LC_ALL", "C.UTF-8", 1);
+    std::setlocale(LC_ALL, "C.UTF-8");
     wxApp::SetInstance(new wxApp);
     if (!wxEntryStart(argc, argv)) return 1;
     delete wxLog::SetActiveTarget(new wxLogStderr);
