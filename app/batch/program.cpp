@@ -50,6 +50,7 @@ Ending run(int count, const char* const* words, std::ostream& out, std::ostream&
         program.get_formatter()->column_width(30);
         add_settings_verb(program, surroundings);
         add_handouts_verb(program, surroundings);
+        add_pages_verb(program, surroundings);
         add_make_studio_verb(program, surroundings);
         add_chart_verb(program, surroundings);
         add_kinds_verb(program, surroundings);

@@ -23,6 +23,7 @@ struct Surroundings {
 /// Each adds one verb to the command line; the verb runs while the line is read, and throws Refusal.
 void add_settings_verb(CLI::App& program, Surroundings& surroundings);
 void add_handouts_verb(CLI::App& program, Surroundings& surroundings);
+void add_pages_verb(CLI::App& program, Surroundings& surroundings);
 void add_make_studio_verb(CLI::App& program, Surroundings& surroundings);
 void add_chart_verb(CLI::App& program, Surroundings& surroundings);
 void add_kinds_verb(CLI::App& program, Surroundings& surroundings);

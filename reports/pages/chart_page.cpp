@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "model/horns/hand_slide.h"
@@ -10,6 +11,7 @@
 #include "reports/canvas/table.h"
 #include "reports/canvas/text_block.h"
 #include "reports/pages/chart_systems.h"
+#include "reports/pages/page_style.h"
 #include "reports/words/names.h"
 
 namespace lowledger::pages {
@@ -46,7 +48,7 @@ class Flow {
     Flow(canvas::Document& document, const ChartInputs& inputs, const words::Words& words,
          const canvas::Faces& faces)
         : document_(document),
-          size_(canvas::size_of(inputs.paper)),
+          size_(layout_size({inputs.paper, inputs.large_print})),
           live_(canvas::live_area(size_)),
           running_head_(horn_name(inputs, words)),
           words_(words),
@@ -243,7 +245,7 @@ canvas::Document chart_page(const ChartInputs& inputs, const words::Words& words
     if (document.pages.size() > 1) document = laid_out(inputs, words, faces, setting_on_pages);
     document.bookmarks = {{document.title, 0}};
     number_pages(document, words, faces);
-    return document;
+    return printed(std::move(document), {inputs.paper, inputs.large_print});
 }
 
 }  // namespace lowledger::pages

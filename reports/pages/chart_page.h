@@ -27,6 +27,7 @@ struct ChartInputs {
     /// Empty: the kind as designed.
     std::optional<ChartOfHorn> horn;
     canvas::Paper paper = canvas::Paper::a4;
+    bool large_print = false;
 };
 
 /// The fingering or position chart over the usual range: notes on staves, under each its usual way, lean and

@@ -1,6 +1,7 @@
 #include "reports/pages/handout.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "reports/canvas/text_block.h"
 #include "reports/pages/handout_parts.h"
@@ -39,7 +40,8 @@ void draw_left(const Sheet& sheet, const HandoutInputs& inputs, const Box& place
     }
 }
 
-void draw_right(const Sheet& sheet, const HandoutInputs& inputs, Box place) {
+void draw_right(const Sheet& sheet, const HandoutInputs& inputs, const Box& column) {
+    Box place = column;
     const auto go_below = [&](Millimetres y) {
         place.height = place.bottom() - y - part_gap;
         place.top = y + part_gap;
@@ -68,6 +70,23 @@ void draw_right(const Sheet& sheet, const HandoutInputs& inputs, Box place) {
     draw_band_note(sheet, inputs, {place.left, place.top}, place.width);
 }
 
+void draw_cautions_alone(const Sheet& sheet, const HandoutInputs& inputs, const Box& place) {
+    draw_cautions(sheet, inputs.kind, {place.left, place.top}, place.width);
+}
+
+/// The columns and the cautions as a page each, over the whole width.
+void draw_large(canvas::Document& document, const HandoutInputs& inputs, const words::Words& words,
+                const canvas::Faces& faces) {
+    for (auto* const draw_part : {&draw_left, &draw_right, &draw_cautions_alone}) {
+        canvas::Page& page = document.pages.emplace_back();
+        page.size = layout_size({inputs.paper, true});
+        const Sheet sheet{page, faces, words};
+        const Box live = canvas::live_area(page.size);
+        const Millimetres top = draw_head(sheet, inputs, live) + part_gap;
+        draw_part(sheet, inputs, {live.left, top, live.width, live.bottom() - top});
+    }
+}
+
 }  // namespace
 
 canvas::Document handout(const HandoutInputs& inputs, const words::Words& words, const canvas::Faces& faces) {
@@ -75,6 +94,10 @@ canvas::Document handout(const HandoutInputs& inputs, const words::Words& words,
     document.title = words.say(Sentence::handout_title, {{"student", inputs.student.name}});
     document.author = inputs.facts.teacher;
     document.bookmarks = {{inputs.student.name, 0}};
+    if (inputs.large_print) {
+        draw_large(document, inputs, words, faces);
+        return printed(std::move(document), {inputs.paper, true});
+    }
     canvas::Page& page = document.pages.emplace_back();
     page.size = canvas::size_of(inputs.paper);
     const Sheet sheet{page, faces, words};

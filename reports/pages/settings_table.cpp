@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "reports/canvas/table.h"
@@ -123,12 +124,12 @@ void draw_page_number(const Sheet& sheet, std::size_t number, std::size_t of, co
 }  // namespace
 
 canvas::Document settings_table(std::span<const HandoutInputs> rows, const studio::StudioFacts& facts,
-                                studio::Date date, canvas::Paper paper, const words::Words& words,
+                                studio::Date date, const PageStyle& style, const words::Words& words,
                                 const canvas::Faces& faces) {
     canvas::Document document;
     document.title = words.say(Sentence::table_title);
     document.author = facts.teacher;
-    const canvas::Size upright = canvas::size_of(paper);
+    const canvas::Size upright = layout_size(style);
     const canvas::Size size{upright.height, upright.width};
     const Box live = canvas::live_area(size);
     const Millimetres bottom = live.bottom() - 2.0 * canvas::leading(type::small);
@@ -142,7 +143,7 @@ canvas::Document settings_table(std::span<const HandoutInputs> rows, const studi
     if (rows.empty()) {
         canvas::draw_block(document.pages.back(), faces, words.say(Sentence::table_none), type::body,
                            {live.left, y}, live.width);
-        return document;
+        return printed(std::move(document), style);
     }
     const auto table = canvas::measured(faces, table_of(rows, words), live.width);
     std::optional<canvas::TablePlace> from = canvas::TablePlace{};
@@ -155,7 +156,7 @@ canvas::Document settings_table(std::span<const HandoutInputs> rows, const studi
     document.bookmarks = {{document.title, 0}};
     for (std::size_t i = 0; i < document.pages.size() && document.pages.size() > 1; ++i)
         draw_page_number({document.pages[i], faces, words}, i + 1, document.pages.size(), live);
-    return document;
+    return printed(std::move(document), style);
 }
 
 }  // namespace lowledger::pages

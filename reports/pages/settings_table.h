@@ -10,7 +10,7 @@ namespace lowledger::pages {
 /// know before moving anything. As many pages as it takes, the paper on its side, each with the head and its
 /// number.
 canvas::Document settings_table(std::span<const HandoutInputs> rows, const studio::StudioFacts& facts,
-                                studio::Date date, canvas::Paper paper, const words::Words& words,
+                                studio::Date date, const PageStyle& style, const words::Words& words,
                                 const canvas::Faces& faces);
 
 }  // namespace lowledger::pages

@@ -119,6 +119,30 @@ class Handouts(BatchTest):
         self.assertEqual(sorted(p.name for p in self.folder.iterdir()), ["notes.txt", "old.pdf"])
 
 
+class Pages(BatchTest):
+    def test_every_page_prints_whole(self):
+        sample = self.make_sample()
+        for what in ("strips", "charts", "forms", "pass", "settings"):
+            with self.subTest(what):
+                pdf = self.folder / f"{what}.pdf"
+                self.done("pages", what, sample, "--into", pdf, "--on", AS_OF, "--student", "Zosia", "--large-print")
+                check = subprocess.run(["qpdf", "--check", pdf], capture_output=True, check=False)
+                self.assertEqual(check.returncode, 0, check.stderr)
+
+    def test_a_section_pass_has_one_to_five_notes(self):
+        sample = self.make_sample()
+        words = ["pages", "pass", sample, "--into", self.folder / "pass.pdf", "--on", AS_OF]
+        self.assert_says(self.refused(*words, "--notes", "H7"), "H7", "Bb2")
+        self.assert_says(self.refused(*words, "--notes", "C2", "D2", "E2", "F2", "G2", "A2"), "five")
+        old = self.file("old.pdf", "the one before")
+        for what in ("strips", "charts", "forms", "pass", "settings"):
+            finished = run("pages", what, sample, "--into", old, "--on", AS_OF, limit_bytes=10_000)
+            self.assertEqual(finished.returncode, 1, finished.stderr)
+            self.assertIn(str(old), finished.stderr)
+        self.assertEqual(old.read_text(), "the one before")
+        self.assertEqual([p.name for p in self.folder.iterdir()], ["old.pdf"])
+
+
 class BadStudio(BatchTest):
     def each_verb(self, path):
         yield ["dump", path]

@@ -82,7 +82,8 @@ TEST(HandoutLayout, IsAsItWasLookedAt) {
     EXPECT_EQ(canvas::difference_from_golden(handout(inputs, words, faces).pages.front(), "handout-letter"),
               "");
     for (const auto& sample : awkward_handouts()) {
-        const std::set<std::string> looked_at = {"nothing-measured"};
+        const std::set<std::string> looked_at = {"nothing-measured", "treble-clef-euphonium",
+                                                 "tenor-clef-trombone", "german-names"};
         if (looked_at.count(sample.name) == 0) continue;
         const auto document = handout(sample.inputs, words, faces);
         EXPECT_EQ(canvas::difference_from_golden(document.pages.front(), "handout-" + sample.name), "");

@@ -78,9 +78,8 @@ TEST(SettingsTablePdf, IsSound) {
         rows.push_back(sample.inputs);
     const fs::path path = fs::path(LOWLEDGER_PAGES_TO_LOOK_AT) / "settings-table.pdf";
     fs::create_directories(path.parent_path());
-    canvas::save_pdf(
-        settings_table(rows, rows[0].facts, rows[0].date, canvas::Paper::a4, words::Words(), faces), faces,
-        path);
+    canvas::save_pdf(settings_table(rows, rows[0].facts, rows[0].date, PageStyle{}, words::Words(), faces),
+                     faces, path);
     EXPECT_THAT(output_of("qpdf --check '" + path.string() + "'"),
                 HasSubstr("No syntax or stream encoding errors"));
 }

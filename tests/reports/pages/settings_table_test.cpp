@@ -12,7 +12,7 @@ namespace {
 canvas::Document table_of(const std::vector<HandoutInputs>& rows) {
     const canvas::Faces faces;
     const auto usual = usual_handout();
-    return settings_table(rows, usual.facts, usual.date, canvas::Paper::a4, words::Words(), faces);
+    return settings_table(rows, usual.facts, usual.date, PageStyle{}, words::Words(), faces);
 }
 
 std::vector<HandoutInputs> many_rows() {

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-namespace lowledger::batch {
+namespace lowledger::pages {
 
 /// A title as the name of a file that every usual file system takes: letters of all scripts stay; separators,
 /// characters that are not allowed somewhere, and control characters become "-"; no dot or blank at the ends;
@@ -21,4 +21,4 @@ class FileNames {
     std::set<std::string> given_;
 };
 
-}  // namespace lowledger::batch
+}  // namespace lowledger::pages

@@ -1,8 +1,8 @@
-#include "app/batch/file_names.h"
+#include "reports/pages/file_names.h"
 
 #include <gtest/gtest.h>
 
-namespace lowledger::batch {
+namespace lowledger::pages {
 namespace {
 
 TEST(FileNames, KeepLettersAndReplaceWhatFileSystemsRefuse) {
@@ -31,4 +31,4 @@ TEST(FileNames, ASecondOneOfTheSameNameIsNumbered) {
 }
 
 }  // namespace
-}  // namespace lowledger::batch
+}  // namespace lowledger::pages

@@ -1,8 +1,6 @@
-#include "app/batch/file_names.h"
+#include "reports/pages/file_names.h"
 
-#include <fmt/format.h>
-
-namespace lowledger::batch {
+namespace lowledger::pages {
 
 namespace {
 
@@ -45,8 +43,8 @@ std::string FileNames::next(std::string_view title) {
     const std::string plain = safe_file_name(title);
     std::string name = plain;
     for (int n = 2; !given_.insert(lower(name)).second; ++n)
-        name = fmt::format("{} ({})", plain, n);
+        name = plain + " (" + std::to_string(n) + ")";
     return name;
 }
 
-}  // namespace lowledger::batch
+}  // namespace lowledger::pages

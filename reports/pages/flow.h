@@ -1,0 +1,42 @@
+#pragma once
+
+#include <string>
+
+#include "model/studio/date.h"
+#include "model/studio/records.h"
+#include "reports/pages/page_style.h"
+#include "reports/pages/type.h"
+
+namespace lowledger::pages {
+
+/// Puts one thing under the other, on a new page where the last has no room. Every page after the first
+/// begins with the title; pages of more than one have title, date and number at the foot.
+class Flow {
+  public:
+    Flow(std::string title, const PageStyle& style, const words::Words& words, const canvas::Faces& faces);
+
+    [[nodiscard]] Sheet sheet() { return {document_.pages.back(), faces_, words_}; }
+    [[nodiscard]] const canvas::Box& live() const { return live_; }
+
+    /// Title, whose pages they are, and how to use them, over a rule.
+    void head(const studio::StudioFacts& facts, studio::Date date, const std::string& how);
+    /// A place for something so high, `gap` under the last unless it begins a page.
+    canvas::Point place(units::Millimetres height, units::Millimetres gap);
+    void block(const std::string& text, const canvas::TextStyle& style, units::Millimetres gap);
+
+    /// The finished document; the flow ends with it.
+    [[nodiscard]] canvas::Document finished(const studio::StudioFacts& facts, studio::Date date);
+
+  private:
+    void begin_page();
+
+    canvas::Document document_;
+    PageStyle style_;
+    canvas::Size size_;
+    canvas::Box live_;
+    const words::Words& words_;
+    const canvas::Faces& faces_;
+    units::Millimetres y_;
+};
+
+}  // namespace lowledger::pages

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "reports/canvas/faces.h"
+#include "reports/canvas/page.h"
+
+namespace lowledger::pages {
+
+/// A document and what it is called in a list, as a bookmark's head and, made safe, as a file.
+struct NamedDocument {
+    /// "Ida Holm, T-4"
+    std::string name;
+    canvas::Document document;
+};
+
+/// A group as one document with every one's bookmarks; `title` names it where there are several.
+canvas::Document as_one(std::span<const NamedDocument> documents, const std::string& title);
+
+struct PdfFile {
+    /// Safe on every usual file system, no two alike, with ".pdf".
+    std::string name;
+    std::string bytes;
+};
+
+/// A file each.
+std::vector<PdfFile> as_files(std::span<const NamedDocument> documents, const canvas::Faces& faces);
+
+}  // namespace lowledger::pages
