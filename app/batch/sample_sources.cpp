@@ -2,10 +2,11 @@
 
 #include <algorithm>
 #include <fmt/format.h>
-#include <fmt/ranges.h>
-#include <initializer_list>
 #include <toml++/toml.h>
 
+#include "app/batch/sample_book.h"
+#include "app/batch/sample_people.h"
+#include "app/batch/sample_table.h"
 #include "model/horns/kind.h"
 #include "model/units/refusal.h"
 
@@ -14,120 +15,6 @@
 namespace lowledger::batch {
 
 namespace {
-
-using studio::Level;
-
-/// A table of the sample's sources with its keys checked; every complaint is a Refusal naming file, line,
-/// key.
-class SampleTable {
-  public:
-    SampleTable(const toml::table& table, std::string_view file,
-                std::initializer_list<std::string_view> allowed);
-
-    [[noreturn]] void refuse(std::string_view key, std::string_view complaint) const;
-
-    /// `T` is what TOML has: std::string, bool, std::int64_t, double (whole numbers too).
-    template <typename T>
-    [[nodiscard]] std::optional<T> get(std::string_view key) const {
-        const toml::node* node = table_.get(key);
-        if (node == nullptr) return std::nullopt;
-        if (auto value = node->value<T>()) return value;
-        refuse(key, "is a value of another kind than expected.");
-    }
-    template <typename T>
-    [[nodiscard]] T require(std::string_view key) const {
-        if (auto value = get<T>(key)) return *value;
-        refuse(key, "is missing.");
-    }
-    [[nodiscard]] int week(std::string_view key) const;
-    /// The index of the text in `words`; throws for another word, naming them.
-    [[nodiscard]] std::size_t word(std::string_view key, std::initializer_list<std::string_view> words,
-                                   std::string_view otherwise) const;
-    [[nodiscard]] std::vector<double> numbers(std::string_view key) const;
-    [[nodiscard]] std::vector<std::string> texts(std::string_view key) const;
-    [[nodiscard]] std::vector<const toml::table*> tables(std::string_view key) const;
-    /// Null if there is none.
-    [[nodiscard]] const toml::table* table(std::string_view key) const;
-
-  private:
-    const toml::array* array(std::string_view key) const;
-    const toml::table& table_;
-    std::string file_;
-};
-
-SampleTable::SampleTable(const toml::table& table, std::string_view file,
-                         std::initializer_list<std::string_view> allowed)
-    : table_(table), file_(file) {
-    for (const auto& [key, node] : table)
-        if (std::find(allowed.begin(), allowed.end(), key.str()) == allowed.end())
-            refuse(key.str(), fmt::format("is no key there. Known are: {}.", fmt::join(allowed, ", ")));
-}
-
-void SampleTable::refuse(std::string_view key, std::string_view complaint) const {
-    const toml::node* node = table_.get(key);
-    const auto line = (node != nullptr ? node->source() : table_.source()).begin.line;
-    throw units::Refusal(fmt::format("{}, line {}: {} {}", file_, line, key, complaint));
-}
-
-int SampleTable::week(std::string_view key) const {
-    const auto value = require<std::int64_t>(key);
-    if (value < -520 || value > 0) refuse(key, "is no week from -520 to 0.");
-    return static_cast<int>(value);
-}
-
-std::size_t SampleTable::word(std::string_view key, std::initializer_list<std::string_view> words,
-                              std::string_view otherwise) const {
-    const auto text = get<std::string>(key).value_or(std::string(otherwise));
-    const auto* const found = std::find(words.begin(), words.end(), text);
-    if (found == words.end()) refuse(key, fmt::format("is none of {}.", fmt::join(words, ", ")));
-    return static_cast<std::size_t>(found - words.begin());
-}
-
-const toml::array* SampleTable::array(std::string_view key) const {
-    const toml::node* node = table_.get(key);
-    if (node == nullptr) return nullptr;
-    if (!node->is_array()) refuse(key, "is no list.");
-    return node->as_array();
-}
-
-std::vector<double> SampleTable::numbers(std::string_view key) const {
-    std::vector<double> out;
-    if (const toml::array* list = array(key))
-        for (const toml::node& item : *list) {
-            const auto number = item.value<double>();
-            if (!number) refuse(key, "is no list of numbers.");
-            out.push_back(*number);
-        }
-    return out;
-}
-
-std::vector<std::string> SampleTable::texts(std::string_view key) const {
-    std::vector<std::string> out;
-    if (const toml::array* list = array(key))
-        for (const toml::node& item : *list) {
-            auto text = item.value<std::string>();
-            if (!text) refuse(key, "is no list of texts.");
-            out.push_back(std::move(*text));
-        }
-    return out;
-}
-
-std::vector<const toml::table*> SampleTable::tables(std::string_view key) const {
-    std::vector<const toml::table*> out;
-    if (const toml::array* list = array(key))
-        for (const toml::node& item : *list) {
-            if (!item.is_table()) refuse(key, "is no list of tables.");
-            out.push_back(item.as_table());
-        }
-    return out;
-}
-
-const toml::table* SampleTable::table(std::string_view key) const {
-    const toml::node* node = table_.get(key);
-    if (node == nullptr) return nullptr;
-    if (!node->is_table()) refuse(key, "is no table.");
-    return node->as_table();
-}
 
 std::map<std::string, units::Millimetres> lengths(const SampleTable& parent, std::string_view key) {
     std::map<std::string, units::Millimetres> out;
@@ -200,71 +87,6 @@ void read_horns(const toml::table& root, std::string_view file, SampleSources& s
                       file));
 }
 
-SampleSheet read_sheet(const SampleTable& table, const SampleStudent& student) {
-    SampleSheet sheet;
-    sheet.week = table.week("week");
-    sheet.on = table.get<std::string>("on").value_or("");
-    if (sheet.on.empty())
-        for (const SamplePlays& plays : student.plays)
-            if (plays.from_week <= sheet.week && (!plays.until_week || sheet.week < *plays.until_week))
-                sheet.on = plays.horn;
-    if (sheet.on.empty()) table.refuse("week", "is one in which the student plays no horn.");
-    sheet.wide = table.word("notes", {"tuning", "wide"}, "tuning") == 1;
-    sheet.takes = static_cast<int>(table.get<std::int64_t>("takes").value_or(2));
-    if (sheet.takes < 1 || sheet.takes > 9) table.refuse("takes", "is not from 1 to 9.");
-    sheet.cold = table.get<bool>("cold").value_or(false);
-    sheet.mute = table.get<bool>("mute").value_or(false);
-    sheet.tuner_seen = table.get<bool>("tuner_seen").value_or(false);
-    sheet.positions_known = table.get<bool>("positions").value_or(true);
-    sheet.tuner_a4 = units::Hertz(table.get<double>("tuner_a4_hertz").value_or(440.0));
-    if (const auto room = table.get<double>("room_celsius")) sheet.room = units::Celsius(*room);
-    sheet.remarks = table.get<std::string>("remarks").value_or("");
-    sheet.settings =
-        static_cast<SampleSheet::Settings>(table.word("settings", {"none", "given", "moved"}, "none"));
-    return sheet;
-}
-
-SampleStudent read_student(const SampleTable& table, std::string_view file) {
-    SampleStudent student;
-    student.record.name = table.require<std::string>("name");
-    student.record.called = table.get<std::string>("called").value_or("");
-    student.record.group = table.get<std::string>("group").value_or("");
-    student.record.level =
-        static_cast<Level>(table.word("level", {"beginner", "middle", "advanced"}, "beginner"));
-    student.record.reader = table.get<std::string>("reader").value_or("");
-    if (table.get<std::string>("accidentals"))
-        student.record.accidentals = table.word("accidentals", {"flats", "sharps"}, "flats") == 0
-                                         ? units::Accidentals::flats
-                                         : units::Accidentals::sharps;
-    student.record.remarks = table.get<std::string>("remarks").value_or("");
-    student.record.archived = table.get<bool>("archived").value_or(false);
-    student.lesson_day = static_cast<int>(
-        table.word("lesson_day", {"Monday", "Tuesday", "Wednesday", "Thursday", "Friday"}, "Monday"));
-    for (const toml::table* item : table.tables("plays")) {
-        const SampleTable plays(*item, file, {"horn", "from", "until"});
-        student.plays.push_back(
-            {plays.require<std::string>("horn"), plays.week("from"),
-             plays.get<std::int64_t>("until") ? std::optional(plays.week("until")) : std::nullopt});
-    }
-    for (const toml::table* item : table.tables("sheets"))
-        student.sheets.push_back(
-            read_sheet(SampleTable(*item, file,
-                                   {"week", "on", "notes", "takes", "cold", "mute", "tuner_seen", "positions",
-                                    "tuner_a4_hertz", "room_celsius", "remarks", "settings"}),
-                       student));
-    return student;
-}
-
-void read_students(const toml::table& root, std::string_view file, SampleSources& sources) {
-    const SampleTable top(root, file, {"student"});
-    for (const toml::table* table : top.tables("student"))
-        sources.students.push_back(
-            read_student(SampleTable(*table, file,
-                                     {"name", "called", "group", "level", "lesson_day", "reader",
-                                      "accidentals", "plays", "sheets", "remarks", "archived"}),
-                         file));
-}
-
 const SampleHorn* horn_marked(const SampleSources& sources, const std::string& mark) {
     const auto found = std::ranges::find(sources.horns, mark, &SampleHorn::mark);
     return found == sources.horns.end() ? nullptr : &*found;
@@ -282,6 +104,37 @@ void require_known_reader(const SampleSources& sources, const SampleStudent& stu
             throw units::Refusal(fmt::format("students.toml: the reader of {} is {}, which {} has not.",
                                              student.record.name, student.record.reader, kind->id));
     }
+}
+
+void require_known_in_book(const SampleSources& sources) {
+    const auto student = [&](std::string_view file, const std::string& name) {
+        if (std::ranges::none_of(sources.students,
+                                 [&](const SampleStudent& one) { return one.record.name == name; }))
+            throw units::Refusal(fmt::format("{}: there is no student {} in students.toml.", file, name));
+    };
+    const auto mouthpiece = [&](const std::string& mark) {
+        return std::ranges::any_of(sources.book.mouthpieces,
+                                   [&](const SampleMouthpiece& one) { return one.record.mark == mark; });
+    };
+    const auto horn = [&](const std::string& mark) {
+        if (horn_marked(sources, mark) == nullptr)
+            throw units::Refusal(fmt::format("lending.toml: there is no {} in horns.toml.", mark));
+    };
+    for (const SampleGroup& group : sources.book.groups)
+        for (const SampleMember& member : group.members)
+            student("timetable.toml", member.name);
+    for (const SampleMouthpiece& one : sources.book.mouthpieces) {
+        if (!one.horn.empty()) horn(one.horn);
+        if (!one.owner.empty()) student("lending.toml", one.owner);
+    }
+    for (const SampleLoan& loan : sources.book.loans) {
+        horn(loan.horn);
+        student("lending.toml", loan.student);
+        if (!loan.mouthpiece.empty() && !mouthpiece(loan.mouthpiece))
+            throw units::Refusal(fmt::format("lending.toml: there is no mouthpiece {}.", loan.mouthpiece));
+    }
+    for (const SampleUpkeep& upkeep : sources.book.upkeep)
+        if (!mouthpiece(upkeep.mark)) horn(upkeep.mark);
 }
 
 void require_known_names(const SampleSources& sources) {
@@ -327,8 +180,11 @@ SampleSources read_sample_sources(const std::vector<SampleText>& files) {
     SampleSources sources;
     read_school(parsed(files, "school.toml"), "school.toml", sources);
     read_horns(parsed(files, "horns.toml"), "horns.toml", sources);
-    read_students(parsed(files, "students.toml"), "students.toml", sources);
+    sources.students = read_sample_students(parsed(files, "students.toml"), "students.toml");
+    sources.book = read_sample_book(parsed(files, "timetable.toml"), parsed(files, "lending.toml"),
+                                    parsed(files, "notes.toml"));
     require_known_names(sources);
+    require_known_in_book(sources);
     return sources;
 }
 

@@ -6,6 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "app/batch/sample_book.h"
+#include "model/studio/people.h"
 #include "model/studio/records.h"
 
 namespace lowledger::batch {
@@ -53,10 +55,32 @@ struct SampleSheet {
     enum class Settings { none, given, moved } settings = Settings::none;
 };
 
+/// Something that mattered to playing, on the lesson day of that week.
+struct SampleEvent {
+    int week = 0;
+    studio::StudentEvent::Kind kind = studio::StudentEvent::Kind::other;
+    std::string remarks;
+};
+
+struct SamplePiece {
+    std::string title;
+    std::string composer;
+    std::string part;
+    int from_week = 0;
+    std::optional<int> until_week;
+    std::string remarks;
+};
+
 struct SampleStudent {
     studio::Student record;
     /// Days after Monday.
     int lesson_day = 0;
+    /// Empty: only taught in a group.
+    std::optional<SampleLesson> lesson;
+    /// Empty: the week of the first horn.
+    std::optional<int> since_week;
+    std::vector<SampleEvent> events;
+    std::vector<SamplePiece> pieces;
     std::vector<SamplePlays> plays;
     std::vector<SampleSheet> sheets;
 };
@@ -66,6 +90,7 @@ struct SampleSources {
     int horns_filed_in_week = 0;
     std::vector<SampleHorn> horns;
     std::vector<SampleStudent> students;
+    SampleBook book;
 };
 
 /// A file of the sources: name and text.
@@ -74,7 +99,7 @@ struct SampleText {
     std::string_view text;
 };
 
-/// Reads the three files of `sample_data`. Throws Refusal that names file, line and key: a file missing, a
+/// Reads the files of `sample_data`. Throws Refusal that names file, line and key: a file missing, a
 /// key unknown or missing, a value of another kind, a horn, student or slide that is named and not there.
 SampleSources read_sample_sources(const std::vector<SampleText>& files);
 

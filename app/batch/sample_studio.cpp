@@ -6,6 +6,7 @@
 #include <system_error>
 
 #include "app/batch/sample_random.h"
+#include "app/batch/sample_story.h"
 #include "app/batch/sample_truth.h"
 #include "model/exchange/settings_json.h"
 #include "model/store/studio_file.h"
@@ -52,6 +53,7 @@ class Story {
     Story(store::Edit& edit, const SampleSources& sources, Date as_of, std::uint64_t seed)
         : edit_(edit),
           sources_(sources),
+          as_of_(as_of),
           this_monday_(as_of - (as_of.weekday() - 1)),
           seed_(seed),
           figures_(tuning::figures()) {}
@@ -66,6 +68,11 @@ class Story {
                 file_use(student, plays);
         for (const Event& event : events_in_time())
             measure(event);
+        SampleStory story = story_so_far();
+        tell_lending(story);
+        tell_lives(story);
+        tell_lessons(story);
+        tell_practice(story);
     }
 
   private:
@@ -73,8 +80,25 @@ class Story {
         return this_monday_ + (7 * week + days_after_monday);
     }
 
+    [[nodiscard]] SampleStory story_so_far() const {
+        SampleStory story{edit_, sources_, as_of_, seed_};
+        for (const PlayedStudent& student : students_) {
+            story.students[student.told->record.name] = student.record.id;
+            for (const SampleSheet& sheet : student.told->sheets)
+                story.measured[{student.told->record.name, day(sheet.week, student.told->lesson_day)}] =
+                    sheet.settings;
+        }
+        for (const auto& [mark, horn] : horns_)
+            story.horns[mark] = horn.record.id;
+        return story;
+    }
+
     void file_student(const SampleStudent& told) {
         studio::Student student = told.record;
+        if (told.since_week)
+            student.since = day(*told.since_week, told.lesson_day);
+        else if (!told.plays.empty())
+            student.since = day(told.plays.front().from_week, told.lesson_day);
         student.id = edit_.add(student);
         students_.push_back(
             {&told, student, TruePlayer(told.record.name, figures_.of(told.record.level), seed_), {}});
@@ -214,6 +238,7 @@ class Story {
 
     store::Edit& edit_;
     const SampleSources& sources_;
+    Date as_of_;
     Date this_monday_;
     std::uint64_t seed_;
     const tuning::Figures& figures_;

@@ -54,6 +54,33 @@ class SampleStudio(BatchTest):
         self.assertEqual(count("reading WHERE abs(cents) > 100"), 0)
         self.assertIn("is sound", self.done("check", self.make_sample()))
 
+    def test_a_book_with_what_a_week_has(self):
+        connection = sqlite3.connect(self.make_sample())
+        self.addCleanup(connection.close)
+
+        def count(sql):
+            return connection.execute("SELECT count(*) FROM " + sql, {"day": AS_OF}).fetchone()[0]
+
+        self.assertEqual(count("term"), 2)
+        self.assertGreaterEqual(count("lesson WHERE on_date = :day"), 5)
+        self.assertEqual(count("lesson WHERE on_date >= :day AND state <> 'planned'"), 0)
+        self.assertEqual(count("lesson WHERE on_date < :day AND state = 'planned'"), 0)
+        for state in ("missed with notice", "missed without notice", "moved", "cancelled"):
+            self.assertGreater(count(f"lesson WHERE state = '{state}'"), 3, state)
+        kept = count("lesson WHERE state = 'kept'")
+        self.assertGreater(kept, 300)
+        self.assertEqual(count("lesson WHERE state = 'kept' AND done <> '' AND next <> ''"), kept)
+        self.assertEqual(
+            count("tuning_sheet t WHERE NOT EXISTS (SELECT 1 FROM lesson l WHERE l.student_id = t.student_id"
+                  " AND l.on_date = t.on_date AND l.state = 'kept')"), 0, "sheets are taken in lessons that were kept")
+        self.assertEqual(count("loan WHERE until_date IS NULL AND due_date < :day"), 1)
+        self.assertEqual(count("upkeep WHERE done_on_date IS NULL"), 1)
+        self.assertEqual(count("upkeep WHERE next_due_date < :day"), 1)
+        self.assertGreater(count("practice_entry"), 500)
+        self.assertEqual(count("practice_entry WHERE on_date >= :day"), 0)
+        phones = [row[0] for row in connection.execute("SELECT guardian_phone FROM student")]
+        self.assertTrue(all(phone.startswith("555-01") for phone in phones))
+
     def test_nothing_is_overwritten_or_half_made(self):
         there = self.file("there.lowledger", "mine")
         self.assert_says(self.refused("make-studio", there, "--as-of", AS_OF), there, "another name")
