@@ -1,5 +1,6 @@
 #include "app/batch/sample_book.h"
 
+#include "app/batch/sample_readers.h"
 #include "app/batch/sample_table.h"
 #include "model/studio/file_words.h"
 #include "model/units/refusal.h"

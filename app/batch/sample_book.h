@@ -3,8 +3,6 @@
 #include <chrono>
 #include <optional>
 #include <string>
-#include <string_view>
-#include <toml++/toml.h>
 #include <vector>
 
 #include "model/studio/lending.h"
@@ -113,9 +111,5 @@ struct SampleBook {
     std::vector<SampleLoan> loans;
     std::vector<SampleUpkeep> upkeep;
 };
-
-/// Of `timetable.toml`, `lending.toml` and `notes.toml`. Throws Refusal that names file, line and key.
-SampleBook read_sample_book(const toml::table& timetable, const toml::table& lending,
-                            const toml::table& notes);
 
 }  // namespace lowledger::batch

@@ -1,5 +1,4 @@
-#include "app/batch/sample_people.h"
-
+#include "app/batch/sample_readers.h"
 #include "app/batch/sample_table.h"
 #include "model/studio/file_words.h"
 

@@ -4,8 +4,7 @@
 #include <fmt/format.h>
 #include <toml++/toml.h>
 
-#include "app/batch/sample_book.h"
-#include "app/batch/sample_people.h"
+#include "app/batch/sample_readers.h"
 #include "app/batch/sample_table.h"
 #include "model/horns/kind.h"
 #include "model/units/refusal.h"
