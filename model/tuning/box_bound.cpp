@@ -61,12 +61,12 @@ BoxBounding::BoxBounding(const SlideProblem& problem)
 
 BoxBounding::Range BoxBounding::range(const SlideProblem::Way& way, const SearchBox& box) const {
     Range range{};
-    range.most_lean = lean_of(way, length_of(way, problem_, box.low));
-    range.least_lean = lean_of(way, length_of(way, problem_, box.high));
-    const double sharp = expected_cost_of(range.most_lean, way.spread, problem_.flat_weight).value;
-    const double flat = expected_cost_of(range.least_lean, way.spread, problem_.flat_weight).value;
+    const double most_lean = lean_of(way, length_of(way, problem_, box.low));
+    const double least_lean = lean_of(way, length_of(way, problem_, box.high));
+    const double sharp = expected_cost_of(most_lean, way.spread, problem_.flat_weight).value;
+    const double flat = expected_cost_of(least_lean, way.spread, problem_.flat_weight).value;
     const double best_lean = least_at_ * way.spread;
-    const bool inside = range.least_lean < best_lean && best_lean < range.most_lean;
+    const bool inside = least_lean < best_lean && best_lean < most_lean;
     range.least_cost =
         way.penalty + (inside ? least_value_ * way.spread * way.spread : std::min(sharp, flat));
     range.most_cost = way.penalty + std::max(sharp, flat);
@@ -74,30 +74,18 @@ BoxBounding::Range BoxBounding::range(const SlideProblem::Way& way, const Search
 }
 
 void BoxBounding::close_ways(SearchBox& box) const {
-    std::vector<std::vector<Range>> ranges(problem_.notes.size());
-    double most_mean = 0.0;
+    std::vector<Range> ranges;
     for (std::size_t n = 0; n < problem_.notes.size(); ++n) {
         const SlideProblem::Note& note = problem_.notes[n];
-        if (note.weight == 0.0) continue;
-        double most_lean = -std::numeric_limits<double>::infinity();
+        if (note.weight == 0.0 || std::has_single_bit(box.open[n])) continue;
+        ranges.clear();
+        double cheapest_most = std::numeric_limits<double>::infinity();
         for (std::size_t w = 0; w < note.ways.size(); ++w) {
-            ranges[n].push_back(range(note.ways[w], box));
-            if (is_open(box.open[n], w)) most_lean = std::max(most_lean, ranges[n].back().most_lean);
+            ranges.push_back(is_open(box.open[n], w) ? range(note.ways[w], box) : Range{});
+            if (is_open(box.open[n], w)) cheapest_most = std::min(cheapest_most, ranges.back().most_cost);
         }
-        most_mean += note.weight * most_lean;
-    }
-    // Where the mean may be too sharp a dearer way can be wanted for its flatter lean.
-    const bool mean_is_free = most_mean <= problem_.most_mean_sharp;
-    for (std::size_t n = 0; n < problem_.notes.size(); ++n) {
-        for (std::size_t w = 0; w < ranges[n].size(); ++w) {
-            if (!is_open(box.open[n], w)) continue;
-            for (std::size_t other = 0; other < ranges[n].size(); ++other) {
-                const bool cheaper = ranges[n][other].most_cost < ranges[n][w].least_cost;
-                const bool flatter = ranges[n][other].most_lean <= ranges[n][w].least_lean;
-                if (other == w || !is_open(box.open[n], other) || !cheaper) continue;
-                if (mean_is_free || flatter) box.open[n] &= ~(1U << w);
-            }
-        }
+        for (std::size_t w = 0; w < note.ways.size(); ++w)
+            if (is_open(box.open[n], w) && ranges[w].least_cost > cheapest_most) box.open[n] &= ~(1U << w);
     }
 }
 
@@ -147,15 +135,84 @@ BoxBounding::Plane BoxBounding::plane_under(const SlideProblem::Note& note, std:
     return plane;
 }
 
+BoxBounding::Band BoxBounding::band_under(const SlideProblem::Note& note, std::uint32_t open,
+                                          const SearchBox& box) const {
+    const std::size_t size = box.at.size();
+    Band band;
+    band.slope.assign(size, 0.0);
+    band.weight = note.weight;
+    band.spread = band.penalty = std::numeric_limits<double>::infinity();
+    double ways = 0.0;
+    for (std::size_t w = 0; w < note.ways.size(); ++w) {
+        if (!is_open(open, w)) continue;
+        const SlideProblem::Way& way = note.ways[w];
+        band.spread = std::min(band.spread, way.spread);
+        band.penalty = std::min(band.penalty, way.penalty);
+        const double touch = 0.5 * (length_of(way, problem_, box.low) + length_of(way, problem_, box.high));
+        for (std::size_t i = 0; i < size; ++i)
+            band.slope[i] -= cents_of_log / touch * way.pull[i];
+        ways += 1.0;
+    }
+    for (double& slope : band.slope)
+        slope /= ways;
+    band.flat = std::numeric_limits<double>::infinity();
+    band.sharp = -std::numeric_limits<double>::infinity();
+    for (std::size_t w = 0; w < note.ways.size(); ++w) {
+        if (!is_open(open, w)) continue;
+        const SlideProblem::Way& way = note.ways[w];
+        const double in = length_of(way, problem_, box.low);
+        const double out = length_of(way, problem_, box.high);
+        const double touch = 0.5 * (in + out);
+        const double by_length = -cents_of_log / touch;
+        // A lean is convex in the length: its tangent lies below, and most below at an end.
+        const auto tangent = [&](double length) {
+            return lean_of(way, touch) + by_length * (length - touch);
+        };
+        const double above = std::max(lean_of(way, in) - tangent(in), lean_of(way, out) - tangent(out));
+        double least = tangent(way.length_now);
+        double most = least;
+        for (std::size_t i = 0; i < size; ++i) {
+            const double slope = by_length * way.pull[i];
+            const double tilt = slope - band.slope[i];
+            least += std::min(tilt * box.low[i], tilt * box.high[i]) - slope * problem_.slides[i].now;
+            most += std::max(tilt * box.low[i], tilt * box.high[i]) - slope * problem_.slides[i].now;
+        }
+        band.flat = std::min(band.flat, least);
+        band.sharp = std::max(band.sharp, most + above);
+    }
+    return band;
+}
+
+BoxBounding::Along BoxBounding::value_of(const Band& band, const Positions& at) const {
+    double lean = 0.0;
+    for (std::size_t i = 0; i < at.size(); ++i)
+        lean += band.slope[i] * at[i];
+    const double best = least_at_ * band.spread;
+    if (lean + band.flat <= best && best <= lean + band.sharp)
+        return {band.weight * (least_value_ * band.spread * band.spread + band.penalty), 0.0, 0.0};
+    const double nearest = lean + (lean + band.flat > best ? band.flat : band.sharp);
+    const ExpectedCost cost = expected_cost_of(nearest, band.spread, problem_.flat_weight);
+    return {band.weight * (cost.value + band.penalty), band.weight * cost.slope,
+            band.weight * cost.curvature};
+}
+
+double BoxBounding::value_of(const Under& under, const Positions& at) const {
+    if (const auto* band = std::get_if<Band>(&under)) return value_of(*band, at).value;
+    const auto& plane = std::get<Plane>(under);
+    double value = plane.offset;
+    for (std::size_t i = 0; i < at.size(); ++i)
+        value += plane.slope[i] * at[i];
+    return value;
+}
+
 void BoxBounding::relax(const SearchBox& box) {
     for (std::size_t i = 0; i < box_.slides.size(); ++i) {
         box_.slides[i].low = box.low[i];
         box_.slides[i].high = box.high[i];
     }
-    planes_.clear();
+    unders_.clear();
     settled_.clear();
     settled_way_.clear();
-    open_mean_ = 0.0;
     for (std::size_t n = 0; n < problem_.notes.size(); ++n) {
         const SlideProblem::Note& note = problem_.notes[n];
         if (note.weight == 0.0) continue;
@@ -164,14 +221,9 @@ void BoxBounding::relax(const SearchBox& box) {
             settled_way_.push_back(static_cast<std::size_t>(std::countr_zero(box.open[n])));
             continue;
         }
-        planes_.push_back(plane_under(note, box.open[n], box));
-        double least_lean = std::numeric_limits<double>::infinity();
-        for (std::size_t w = 0; w < note.ways.size(); ++w) {
-            if (!is_open(box.open[n], w)) continue;
-            const SlideProblem::Way& way = note.ways[w];
-            least_lean = std::min(least_lean, lean_of(way, length_of(way, problem_, box.high)));
-        }
-        open_mean_ += note.weight * least_lean;
+        const Under plane = plane_under(note, box.open[n], box);
+        const Under band = band_under(note, box.open[n], box);
+        unders_.push_back(value_of(plane, box.at) > value_of(band, box.at) ? plane : band);
     }
 }
 
@@ -186,8 +238,6 @@ BoxBounding::Local BoxBounding::local(const Positions& at) const {
                 here.model.curvature[i * size + j] += curvature * pull[i] * pull[j];
         }
     };
-    double mean = open_mean_;
-    std::vector<double> mean_slope(size, 0.0);
     for (std::size_t k = 0; k < settled_.size(); ++k) {
         const SlideProblem::Note& note = problem_.notes[settled_[k]];
         const SlideProblem::Way& way = note.ways[settled_way_[k]];
@@ -198,18 +248,27 @@ BoxBounding::Local BoxBounding::local(const Positions& at) const {
         here.value += note.weight * (cost.value + way.penalty);
         add(way.pull, note.weight * cost.slope * by_length,
             note.weight * cost.curvature * by_length * by_length);
-        mean += note.weight * lean;
-        for (std::size_t i = 0; i < size; ++i)
-            mean_slope[i] += note.weight * by_length * way.pull[i];
     }
-    for (const Plane& plane : planes_) {
-        here.value += plane.offset;
-        for (std::size_t i = 0; i < size; ++i) {
-            here.value += plane.slope[i] * at[i];
-            here.model.slope[i] += plane.slope[i];
+    for (const Under& under : unders_) {
+        if (const auto* band = std::get_if<Band>(&under)) {
+            const Along along = value_of(*band, at);
+            here.value += along.value;
+            add(band->slope, along.slope, along.curvature);
+            continue;
         }
+        const auto& plane = std::get<Plane>(under);
+        here.value += value_of(under, at);
+        for (std::size_t i = 0; i < size; ++i)
+            here.model.slope[i] += plane.slope[i];
     }
-    if (const double over = mean - problem_.most_mean_sharp; over > 0.0) {
+    if (const double over = capped_mean(problem_, at) - problem_.most_mean_sharp; over > 0.0) {
+        std::vector<double> mean_slope(size, 0.0);
+        for (std::size_t n = 0; n < problem_.notes.size(); ++n) {
+            const SlideProblem::Way& way = problem_.notes[n].ways[problem_.mean_ways[n]];
+            const double by_length = -cents_of_log / length_of(way, problem_, at);
+            for (std::size_t i = 0; i < size; ++i)
+                mean_slope[i] += problem_.notes[n].weight * by_length * way.pull[i];
+        }
         here.value += guard_weight * over * over;
         add(mean_slope, 2.0 * guard_weight * over, 2.0 * guard_weight);
     }
@@ -268,7 +327,7 @@ void BoxBounding::descend(Positions& at) const {
 
 std::vector<double> BoxBounding::slack_at(const SearchBox& box, const Positions& at) const {
     std::vector<double> slack(problem_.notes.size(), 0.0);
-    std::size_t plane = 0;
+    std::size_t next = 0;
     for (std::size_t n = 0; n < problem_.notes.size(); ++n) {
         const SlideProblem::Note& note = problem_.notes[n];
         if (note.weight == 0.0 || std::has_single_bit(box.open[n])) continue;
@@ -278,11 +337,7 @@ std::vector<double> BoxBounding::slack_at(const SearchBox& box, const Positions&
             const double length = length_of(note.ways[w], problem_, at);
             best = std::min(best, cost_by_length(note.ways[w], length, problem_.flat_weight).value);
         }
-        const Plane& under = planes_[plane++];
-        double below = under.offset;
-        for (std::size_t i = 0; i < at.size(); ++i)
-            below += under.slope[i] * at[i];
-        slack[n] = std::max(0.0, note.weight * best - below);
+        slack[n] = std::max(0.0, note.weight * best - value_of(unders_[next++], at));
     }
     return slack;
 }
@@ -292,7 +347,7 @@ std::vector<double> BoxBounding::bound(SearchBox& box) {
         box.at[i] = std::clamp(box.at[i], box.low[i], box.high[i]);
     close_ways(box);
     // Planes that touch where the last bound was lowest lie closer there; a few rounds settle.
-    constexpr int most_rounds = 4;
+    constexpr int most_rounds = 2;
     std::vector<double> slack;
     for (int round = 0; round < most_rounds; ++round) {
         relax(box);
@@ -301,7 +356,7 @@ std::vector<double> BoxBounding::bound(SearchBox& box) {
         const bool higher = bound > box.bound + 1e-9 * std::abs(bound);
         box.bound = std::max(box.bound, bound);
         slack = slack_at(box, box.at);
-        if (planes_.empty() || (round > 0 && !higher)) break;
+        if (unders_.empty() || (round > 0 && !higher)) break;
     }
     return slack;
 }

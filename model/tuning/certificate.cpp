@@ -3,12 +3,14 @@
 #include <algorithm>
 #include <bit>
 #include <cmath>
+#include <numeric>
 #include <optional>
 #include <queue>
 #include <utility>
 
 #include "model/tuning/box_bound.h"
 #include "model/tuning/settings_check.h"
+#include "model/tuning/slide_search.h"
 
 namespace lowledger::tuning {
 namespace {
@@ -21,6 +23,7 @@ constexpr double same_place = 1e-6;
 /// The problem that the settings answer: slides that stay are held.
 SlideProblem answered_problem(const SettingsQuestion& question, const SlideSettings& settings) {
     SlideProblem problem = problem_of(question);
+    cap_mean(problem);
     const bool every_move_is_worth_it = question.may_move && question.constants.chance_of_better <= 0.0;
     for (std::size_t i = 0; i < problem.slides.size(); ++i) {
         if (every_move_is_worth_it || settings.slides[i].advice == Advice::move) continue;
@@ -110,16 +113,62 @@ class BranchAndBound {
     }
 
     void branch(const Waiting& waiting) {
-        const auto note = std::ranges::max_element(waiting.slack);
-        const bool has_open = note != waiting.slack.end() && *note > 0.0;
-        if (const auto slide = off_its_places(waiting.box); slide && !has_open) {
-            split_at_places(waiting.box, *slide);
-        } else if (has_open) {
-            settle(waiting.box, static_cast<std::size_t>(note - waiting.slack.begin()));
-        } else {
-            // Convex, and bounded where it is lowest: nothing is left to part.
-            lowest_closed_ = std::min(lowest_closed_, waiting.box.bound);
+        const double all = std::accumulate(waiting.slack.begin(), waiting.slack.end(), 0.0);
+        if (all <= 0.0) {
+            if (const auto slide = off_its_places(waiting.box))
+                split_at_places(waiting.box, *slide);
+            else
+                // Convex, and bounded where it is lowest: nothing is left to part.
+                lowest_closed_ = std::min(lowest_closed_, waiting.box.bound);
+            return;
         }
+        const auto note = std::ranges::max_element(waiting.slack);
+        const auto slide = slide_to_part(waiting);
+        // One note that keeps the bound low is settled; many are told apart by their positions.
+        constexpr double most_of_it = 0.5;
+        if (!slide || *note > most_of_it * all)
+            settle(waiting.box, static_cast<std::size_t>(note - waiting.slack.begin()));
+        else if (problem_.slides[*slide].places.empty())
+            split(waiting.box, *slide);
+        else
+            split_at_places(waiting.box, *slide);
+    }
+
+    /// The slide whose span in the box lets the leans of open notes stray most; empty where all spans are
+    /// short.
+    [[nodiscard]] std::optional<std::size_t> slide_to_part(const Waiting& waiting) const {
+        constexpr double short_span = 0.05;
+        std::optional<std::size_t> widest;
+        double most = 0.0;
+        for (std::size_t i = 0; i < waiting.box.at.size(); ++i) {
+            const double span = waiting.box.high[i] - waiting.box.low[i];
+            if (span < short_span) continue;
+            double strays = 0.0;
+            for (std::size_t n = 0; n < problem_.notes.size(); ++n) {
+                if (waiting.slack[n] == 0.0) continue;
+                double pull = 0.0;
+                for (const SlideProblem::Way& way : problem_.notes[n].ways)
+                    pull = std::max(pull, way.pull[i] / way.length_now);
+                strays += waiting.slack[n] * pull;
+            }
+            if (span * strays > most) {
+                most = span * strays;
+                widest = i;
+            }
+        }
+        return widest;
+    }
+
+    void split(const SearchBox& box, std::size_t slide) {
+        const double span = box.high[slide] - box.low[slide];
+        const double at =
+            std::clamp(box.at[slide], box.low[slide] + 0.25 * span, box.high[slide] - 0.25 * span);
+        SearchBox part = box;
+        part.high[slide] = at;
+        look_at(std::move(part));
+        part = box;
+        part.low[slide] = at;
+        look_at(std::move(part));
     }
 
     /// A box for each way that the note may be played.
@@ -150,9 +199,12 @@ class BranchAndBound {
         return furthest;
     }
 
+    /// Between the places on each side of where the bound lies.
     void split_at_places(const SearchBox& box, std::size_t slide) {
         const auto& places = problem_.slides[slide].places;
-        const auto above = std::ranges::upper_bound(places, box.at[slide]);
+        // Below the box's upper end, or one part would be the box itself.
+        const double at = std::min(box.at[slide], box.high[slide] - 2.0 * same_place);
+        const auto above = std::ranges::upper_bound(places, at);
         if (above != places.begin() && *std::prev(above) >= box.low[slide] - same_place) {
             SearchBox part = box;
             part.high[slide] = *std::prev(above);

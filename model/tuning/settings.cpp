@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "model/tuning/settings_check.h"
 #include "model/tuning/settings_worth.h"
@@ -40,10 +41,12 @@ Found as_they_stand(const SlideProblem& problem) {
 /// whose move is worth most, then the one that adds most to it, until no other adds enough; those left stay.
 class Recommendation {
   public:
-    Recommendation(const SlideProblem& problem, const SettingsQuestion& question)
+    /// `whole` is the optimum with any position for every slide.
+    Recommendation(const SlideProblem& problem, const SettingsQuestion& question, Found whole)
         : problem_(problem),
           question_(question),
           now_(as_they_stand(problem)),
+          whole_(std::move(whole)),
           best_(now_),
           chance_(problem.slides.size(), 0.0),
           taken_(problem.slides.size(), false) {
@@ -52,7 +55,6 @@ class Recommendation {
             best_ = minimise(problem_);
             return;
         }
-        whole_ = minimise_anywhere(problem_);
         while (take_the_best()) {
         }
         if (std::ranges::find(taken_, true) == taken_.end()) return;
@@ -176,8 +178,9 @@ units::SquareCents objective(const SettingsQuestion& question,
 
 SlideSettings recommend(const SettingsQuestion& question) {
     check(question);
-    const SlideProblem problem = problem_of(question);
-    const Recommendation found(problem, question);
+    SlideProblem problem = problem_of(question);
+    Found whole = cap_mean(problem);
+    const Recommendation found(problem, question, std::move(whole));
     const Found& best = found.best();
     const Found& now = found.now();
     SlideSettings settings;

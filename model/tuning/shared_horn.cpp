@@ -111,10 +111,11 @@ SharedSettings share(const std::vector<SettingsQuestion>& players) {
     const std::vector<SettingsQuestion> questions = with_shared_limits(players);
     std::vector<SlideProblem> alone;
     for (const SettingsQuestion& question : questions)
-        alone.push_back(problem_of(question));
+        cap_mean(alone.emplace_back(problem_of(question)));
     std::size_t count = 0;
     const auto slide_of = joint_slides(questions, count);
-    const SlideProblem joint = joint_problem(alone, slide_of, count);
+    SlideProblem joint = joint_problem(alone, slide_of, count);
+    cap_mean(joint);
     const Found best = minimise(joint);
     SharedSettings settings;
     for (std::size_t i = 0; i < questions.front().slides.size(); ++i) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "model/tuning/loss.h"
@@ -142,13 +143,18 @@ double objective_at(const SlideProblem& problem, const Positions& at, const Choi
     return sum;
 }
 
-double guarded_objective(const SlideProblem& problem, const Positions& at, const Choice& ways) {
+double capped_mean(const SlideProblem& problem, const Positions& at) {
+    if (problem.mean_ways.empty()) return -std::numeric_limits<double>::infinity();
     double mean = 0.0;
     for (std::size_t n = 0; n < problem.notes.size(); ++n) {
         const SlideProblem::Note& note = problem.notes[n];
-        if (note.weight != 0.0) mean += note.weight * lean_at(note.ways[ways[n]], problem, at);
+        if (note.weight != 0.0) mean += note.weight * lean_at(note.ways[problem.mean_ways[n]], problem, at);
     }
-    const double over = std::max(0.0, mean - problem.most_mean_sharp);
+    return mean;
+}
+
+double guarded_objective(const SlideProblem& problem, const Positions& at, const Choice& ways) {
+    const double over = std::max(0.0, capped_mean(problem, at) - problem.most_mean_sharp);
     double guard = over * over;
     if (problem.held_note) {
         const double off = held_off(problem, at);
@@ -175,7 +181,6 @@ LocalModel local_model(const SlideProblem& problem, const Positions& at, const C
             value *= slope;
         return gradient;
     };
-    double mean = 0.0;
     std::vector<double> mean_gradient(size, 0.0);
     for (std::size_t n = 0; n < problem.notes.size(); ++n) {
         const SlideProblem::Note& note = problem.notes[n];
@@ -185,11 +190,12 @@ LocalModel local_model(const SlideProblem& problem, const Positions& at, const C
         const ExpectedCost cost = expected_cost_of(lean, way.spread, problem.flat_weight);
         const std::vector<double> gradient = gradient_of(way);
         add(gradient, note.weight * cost.slope, note.weight * cost.curvature);
-        mean += note.weight * lean;
+        if (problem.mean_ways.empty()) continue;
+        const std::vector<double> of_mean = gradient_of(note.ways[problem.mean_ways[n]]);
         for (std::size_t i = 0; i < size; ++i)
-            mean_gradient[i] += note.weight * gradient[i];
+            mean_gradient[i] += note.weight * of_mean[i];
     }
-    const double over = mean - problem.most_mean_sharp;
+    const double over = capped_mean(problem, at) - problem.most_mean_sharp;
     if (over > 0.0) add(mean_gradient, 2.0 * guard_weight * over, 2.0 * guard_weight);
     if (problem.held_note) {
         add(gradient_of(held_way(problem)), 2.0 * guard_weight * held_off(problem, at), 2.0 * guard_weight);

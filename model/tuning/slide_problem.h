@@ -36,6 +36,9 @@ struct SlideProblem {
     std::vector<Slide> slides;
     double flat_weight = 1.0;
     double most_mean_sharp = 0.0;
+    /// The ways whose weighted mean lean is to be no more than that; empty: nothing caps it. Fixed
+    /// beforehand, so that the cap says where slides go and never which fingering is taken.
+    std::vector<std::size_t> mean_ways;
     std::optional<HeldNote> held_note;
 };
 
@@ -49,6 +52,9 @@ using Positions = std::vector<double>;
 /// Lays a question out. The question must be valid.
 SlideProblem problem_of(const SettingsQuestion& question);
 
+/// Weighted mean lean of `mean_ways`; far below any cap where there are none.
+double capped_mean(const SlideProblem& problem, const Positions& at);
+
 /// Expected lean of a way with the slides at `at`: mean - 1200 log2(length/length now).
 double lean_at(const SlideProblem::Way& way, const SlideProblem& problem, const Positions& at);
 
@@ -59,7 +65,7 @@ Choice best_ways(const SlideProblem& problem, const Positions& at);
 double objective_at(const SlideProblem& problem, const Positions& at, const Choice& ways);
 
 /// What the search minimises: the objective, and heavily what breaks a side condition (the weighted mean lean
-/// more than `most_mean_sharp`; the held note off its lean).
+/// of `mean_ways` more than `most_mean_sharp`; the held note off its lean).
 double guarded_objective(const SlideProblem& problem, const Positions& at, const Choice& ways);
 
 /// Of what is weighted, without the cost of moving: value, slope and curvature (Gauss-Newton) by position,

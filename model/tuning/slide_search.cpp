@@ -234,6 +234,13 @@ Found minimise_anywhere(const SlideProblem& problem) {
     return all_descents(problem).front();
 }
 
+Found cap_mean(SlideProblem& problem) {
+    Found free = minimise_anywhere(problem);
+    problem.mean_ways = free.ways;
+    if (capped_mean(problem, free.at) <= problem.most_mean_sharp) return free;
+    return minimise_anywhere(problem);
+}
+
 Found minimise_near(const SlideProblem& problem, const Positions& start) {
     Descent descent(problem);
     descent.from(start);

@@ -25,6 +25,10 @@ Found minimise(const SlideProblem& problem);
 /// The same with any position between the limits, whatever the places: what the places are held against.
 Found minimise_anywhere(const SlideProblem& problem);
 
+/// Caps the mean lean of the ways that are best where nothing caps it. Returns the optimum with any position,
+/// under the cap.
+Found cap_mean(SlideProblem& problem);
+
 /// `minimise_anywhere` from one start: for a problem that differs little from one whose answer is known.
 Found minimise_near(const SlideProblem& problem, const Positions& start);
 

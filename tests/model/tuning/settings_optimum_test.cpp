@@ -148,8 +148,9 @@ TEST(SettingsOptimum, SlopesEqualDifferences) {
         SettingsQuestion question = random_question(seed);
         question.constants.cost_per_cent_moved = 0.0;
         question.constants.most_mean_sharp = units::Cents(0.0);
-        const SlideProblem problem = problem_of(question);
+        SlideProblem problem = problem_of(question);
         const Positions at = positions_now(question);
+        problem.mean_ways.assign(problem.notes.size(), 0);
         const Choice ways = best_ways(problem, at);
         const LocalModel model = local_model(problem, at, ways);
         for (std::size_t i = 0; i < at.size(); ++i) {
