@@ -49,6 +49,8 @@ std::vector<Action> studio_actions();
 std::vector<Action> edit_actions();
 std::vector<Action> student_actions();
 std::vector<Action> horn_actions();
+std::vector<Action> loan_actions();
+std::vector<Action> upkeep_actions();
 std::vector<Action> sheet_actions();
 std::vector<Action> go_actions();
 std::vector<Action> help_actions();

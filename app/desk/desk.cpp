@@ -61,6 +61,7 @@ void Desk::take(store::StudioFile file) {
     file_->on_change([this](const store::Change&) { records_changed(); });
     view_ = {};
     been_.clear();
+    chosen_.clear();
     hands_.clear();
     sheet_shown_.reset();
     new_sheet_wanted_ = false;
@@ -83,6 +84,16 @@ void Desk::go(const View& view) {
         if (file_) read_subject();
     }
     tell({.view = true, .sheet = other_subject, .answer = other_subject});
+}
+
+std::optional<std::int64_t> Desk::chosen(Table table) const {
+    const auto found = chosen_.find(table);
+    return found == chosen_.end() ? std::nullopt : std::optional(found->second);
+}
+
+void Desk::choose(Table table, std::int64_t row) {
+    chosen_[table] = row;
+    tell({.view = true});
 }
 
 void Desk::go_back() {

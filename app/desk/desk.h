@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <filesystem>
 #include <functional>
 #include <map>
@@ -25,7 +26,10 @@ namespace lowledger::desk {
 enum class Place { students, horns };
 
 /// The sections of the places' pages; which place has which, `places` says.
-enum class Section { sheet, settings, horn, slides, chart };
+enum class Section { sheet, settings, horn, slides, chart, loans, upkeep };
+
+/// The tables of records on pages and in dialogs; what is in them, `tables` says.
+enum class Table { loans, upkeep };
 
 /// What the window is turned to.
 struct View {
@@ -90,6 +94,9 @@ class Desk {
 
     [[nodiscard]] const View& view() const { return view_; }
     void go(const View& view);
+    /// The row that was chosen last in a table, by its id; it may be gone by now.
+    [[nodiscard]] std::optional<std::int64_t> chosen(Table table) const;
+    void choose(Table table, std::int64_t row);
     [[nodiscard]] bool can_go_back() const { return !been_.empty(); }
     void go_back();
 
@@ -169,6 +176,7 @@ class Desk {
     std::vector<std::filesystem::path> recent_;
     View view_;
     std::vector<View> been_;
+    std::map<Table, std::int64_t> chosen_;
 
     std::optional<studio::Student> student_;
     std::optional<studio::Horn> horn_;

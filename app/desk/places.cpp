@@ -62,7 +62,8 @@ PlaceList students_list() {
 
 PlaceList horns_list() {
     return {.add = "horn.add",
-            .offers = {"horn.add", "horn.change", "horn.measure", "horn.archive", "horn.remove"},
+            .offers = {"horn.add", "horn.change", "horn.measure", "loan.lend", "loan.back", "upkeep.add",
+                       "horn.archive", "horn.remove"},
             .listing = horns_listing,
             .opened =
                 [](const View& view, std::int64_t record) {
@@ -95,7 +96,9 @@ const std::vector<PlaceEntry>& places() {
          horns_list(),
          {{Section::horn, "go.facts", "&Facts"},
           {Section::slides, "go.slides", "S&lides"},
-          {Section::chart, "go.chart", "&Chart"}}}};
+          {Section::chart, "go.chart", "&Chart"},
+          {Section::loans, "go.loans", "L&oans"},
+          {Section::upkeep, "go.upkeep", "&Upkeep"}}}};
     return all;
 }
 

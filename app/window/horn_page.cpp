@@ -65,7 +65,10 @@ HornPage::HornPage(wxWindow* parent, const Tools& tools) : PlacePage(parent), to
     sections_ = new wxNotebook(this, wxID_ANY);
     chart_ = new ChartPanel(sections_, tools);
     chart_->on_player([this](std::optional<std::size_t> player) { tools_.desk.lean_as(player); });
-    const std::vector<wxWindow*> pages{make_facts(sections_), make_slides(sections_), chart_};
+    loans_ = new TablePanel(sections_, tools, desk::Table::loans);
+    upkeep_ = new TablePanel(sections_, tools, desk::Table::upkeep);
+    const std::vector<wxWindow*> pages{make_facts(sections_), make_slides(sections_), chart_, loans_,
+                                       upkeep_};
     const auto& entries = desk::entry_of(desk::Place::horns).sections;
     for (std::size_t i = 0; i < entries.size(); ++i)
         sections_->AddPage(pages.at(i), shown(desk::title_of(entries[i])));
@@ -151,6 +154,8 @@ void HornPage::refresh(const desk::News& news) {
     refresh_facts();
     refresh_slides();
     refresh_chart();
+    loans_->refresh();
+    upkeep_->refresh();
     Layout();
 }
 
@@ -227,6 +232,10 @@ void HornPage::focus_section() {
     const auto section = desk::section_of(tools_.desk.view());
     if (section == desk::Section::chart)
         chart_->focus_find();
+    else if (section == desk::Section::loans)
+        loans_->focus_rows();
+    else if (section == desk::Section::upkeep)
+        upkeep_->focus_rows();
     else
         (section == desk::Section::horn ? players_ : slides_)->SetFocus();
 }

@@ -6,11 +6,13 @@
 
 #include "app/window/chart_panel.h"
 #include "app/window/place_page.h"
+#include "app/window/table_panel.h"
 #include "app/window/tools.h"
 
 namespace lowledger::window {
 
-/// A horn's page: what is known of it, who plays it, where its slides stand and stood, and its chart.
+/// A horn's page: what is known of it, who plays it, where its slides stand and stood, its chart, loans and
+/// upkeep.
 class HornPage : public PlacePage {
   public:
     HornPage(wxWindow* parent, const Tools& tools);
@@ -35,6 +37,8 @@ class HornPage : public PlacePage {
     wxDataViewListCtrl* slides_ = nullptr;
     wxDataViewListCtrl* history_ = nullptr;
     ChartPanel* chart_ = nullptr;
+    TablePanel* loans_ = nullptr;
+    TablePanel* upkeep_ = nullptr;
 };
 
 }  // namespace lowledger::window

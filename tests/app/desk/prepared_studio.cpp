@@ -73,6 +73,26 @@ PreparedStudio::~PreparedStudio() {
     std::filesystem::remove_all(folder, ignored);
 }
 
+void PreparedStudio::lend_and_note() {
+    desk->file().edit("lend and note", [&](store::Edit& edit) {
+        studio::Loan loan{.id = {}, .horn = tuba, .student = ben, .from = studio::Date(2026, 2, 2)};
+        loan.until = studio::Date(2026, 7, 10);
+        loan.condition_out = "two small dents";
+        edit.add(loan);
+        loan = {.id = {}, .horn = tuba, .student = ada, .from = studio::Date(2026, 9, 7)};
+        loan.due = studio::Date(2026, 11, 20);
+        loan.condition_out = "two small dents";
+        edit.add(loan);
+        studio::Upkeep work{.id = {}, .horn = tuba, .noted_on = studio::Date(2026, 9, 1)};
+        work.done_on = work.noted_on;
+        work.next_due = studio::Date(2027, 9, 1);
+        edit.add(work);
+        work = {.id = {}, .horn = tuba, .work = studio::Upkeep::Work::repaired, .noted_on = test_day};
+        work.what = "water key leaks";
+        edit.add(work);
+    });
+}
+
 void PreparedStudio::turn_to_ada() {
     desk->go({.place = Place::students, .student = ada});
     const auto rows = desk->entry()->rows();

@@ -90,6 +90,8 @@ class PreparedStudio {
     studio::HornId tuba;
     studio::HornId spare;
 
+    /// Ada has T-1 at home, Ben had it before; one work on it is to be done, one is done and due again.
+    void lend_and_note();
     /// Ada's page, her horn and today's sheet before one; the answer is worked out.
     void turn_to_ada();
     [[nodiscard]] std::string dump() const { return desk->file().dump(); }
