@@ -5,6 +5,7 @@
 
 #include "model/units/number_text.h"
 #include "reports/words/check_words.h"
+#include "reports/words/settings_words.h"
 #include "reports/words/tuning_words.h"
 
 namespace lowledger::batch {
@@ -94,6 +95,8 @@ std::string settings_table(const tuning::TuningInputs& inputs, const tuning::Tun
     out += "\n";
     for (const tuning::SlideAnswer& slide : settings.slides)
         out += words::slide_rule_text(speech, answer, slide, stuck(inputs, slide.slide)) + "\n";
+    for (const std::string& sentence : words::beside_settings(speech, answer))
+        out += sentence + "\n";
     if (const auto home = words::hand_slide_home_sentence(speech, answer.card); !home.empty())
         out += home + "\n";
     if (answer.card.band_note) out += words::band_note_sentence(speech, *answer.card.band_note) + "\n";

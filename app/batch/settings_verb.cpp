@@ -17,6 +17,7 @@
 #include "model/exchange/text_file.h"
 #include "model/studio/file_words.h"
 #include "model/studio/note_style.h"
+#include "model/tuning/weights.h"
 #include "model/units/refusal.h"
 
 namespace lowledger::batch {
@@ -39,6 +40,7 @@ struct Asked {
     std::string date;
     std::vector<std::string> fixed;
     std::optional<double> step_mm;
+    std::string weights;
     bool band_note_at_zero = false;
     bool json = false;
 };
@@ -124,6 +126,7 @@ void apply_hand(const Asked& asked, tuning::TuningInputs& inputs) {
             throw units::Refusal("--step: write mm from 0 (any position) to 50.");
         inputs.hand.step = units::Millimetres(*asked.step_mm);
     }
+    if (!asked.weights.empty()) inputs.hand.weights = tuning::weights_named(asked.weights, inputs.kind);
     inputs.hand.band_note_at_zero = asked.band_note_at_zero;
 }
 
@@ -199,6 +202,11 @@ void add_settings_verb(CLI::App& program, Surroundings& surroundings) {
     verb->add_option("--on", asked->date, "The day it is for; today where left out")->type_name("DATE");
     verb->add_option("--fix", asked->fixed, "Slides that stay where they are")->type_name("SLIDE");
     verb->add_option("--step", asked->step_mm, "Positions in steps of so many mm; 0: any")->type_name("MM");
+    verb->add_option(
+            "--weights", asked->weights,
+            "The notes that count: notes:Bb1,C2 or scale:Bb1 (major) or register:low, middle or high, "
+            "or shares:Bb1=3,C2=1 of the music")
+        ->type_name("WHAT");
     verb->add_flag("--band-note-at-zero", asked->band_note_at_zero, "Bring the band's tuning note to zero");
     verb->add_flag("--json", asked->json, "Print lowledger.settings/1 instead of a table");
     verb->callback([asked, &surroundings] {

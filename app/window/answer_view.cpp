@@ -6,6 +6,7 @@
 #include "app/window/access.h"
 #include "app/window/layout.h"
 #include "app/window/text.h"
+#include "reports/words/settings_words.h"
 #include "reports/words/tuning_words.h"
 
 namespace lowledger::window {
@@ -54,7 +55,10 @@ void AnswerView::refresh() {
     }
     const words::Speech speech{desk.words(), live.inputs->kind, desk::note_style(desk)};
     warnings_->say(paragraphs(words::warnings(speech, *live.answer)));
-    next_->say(words::next_note_sentence(speech, *live.answer));
+    auto beside = words::beside_settings(speech, *live.answer);
+    if (const auto next = words::next_note_sentence(speech, *live.answer); !next.empty())
+        beside.push_back(next);
+    next_->say(paragraphs(beside));
     const auto pictures = tools_.pictures();
     const auto probe = units::Millimetres(100.0);
     rules_->Show();

@@ -44,6 +44,8 @@ std::string_view word(tuning::Remedy remedy) {
     switch (remedy) {
         case tuning::Remedy::hand_slide:
             return "hand_slide";
+        case tuning::Remedy::slide_while_playing:
+            return "slide_while_playing";
         case tuning::Remedy::other_fingering:
             return "other_fingering";
         case tuning::Remedy::air:
@@ -275,6 +277,7 @@ class Writer {
                              {"next", word(note.next)},
                              {"instead", note.instead ? Json(fingering(*note.instead)) : Json(nullptr)},
                              {"lean_instead_cents", optional_number(note.lean_instead)},
+                             {"slide", note.slide ? Json(*note.slide) : Json(nullptr)},
                              {"slide_by_mm", optional_number(note.slide_by)},
                              {"bend_cents", note.bend.value()},
                              {"chance", note.chance}});
@@ -312,6 +315,37 @@ class Writer {
         return {{"are_in", answer.enough.tuning_notes_in()}, {"missing", missing}, {"measure_next", next}};
     }
 
+    [[nodiscard]] Json notes_for_slides(const tuning::TuningAnswer& answer) const {
+        Json slides = Json::array();
+        for (const tuning::NotesForSlide& of_slide : answer.notes_for_slides) {
+            Json notes = Json::array();
+            for (const tuning::NoteForSlide& note : of_slide.notes)
+                notes.push_back({{"note", units::file_name(note.note)},
+                                 {"fingering", fingering(note.fingering)},
+                                 {"partial", note.partial},
+                                 {"spread_mm", note.spread.value()},
+                                 {"weight", note.weight}});
+            slides.push_back({{"slide", of_slide.slide}, {"notes", notes}});
+        }
+        return slides;
+    }
+
+    [[nodiscard]] Json families(const tuning::TuningAnswer& answer) const {
+        Json rules = Json::array();
+        for (const tuning::FamilyRule& rule : answer.families) {
+            Json notes = Json::array();
+            for (const units::Pitch note : rule.notes)
+                notes.push_back(units::file_name(note));
+            rules.push_back({{"usual", fingering(rule.usual)},
+                             {"instead", fingering(rule.instead)},
+                             {"notes", notes},
+                             {"by_usual_square_cents", rule.by_usual.value()},
+                             {"by_rule_square_cents", rule.by_rule.value()},
+                             {"by_choice_square_cents", rule.by_choice.value()}});
+        }
+        return rules;
+    }
+
   private:
     [[nodiscard]] std::string fingering(const horns::Fingering& fingering) const {
         return horns::file_text(fingering, labels_);
@@ -328,6 +362,25 @@ Json objective(const tuning::SlideSettings& settings) {
             {"mean_after_cents", settings.mean_after.value()},
             {"mean_lean_after_cents", settings.mean_lean_after.value()},
             {"chance_of_better", settings.chance_of_better}};
+}
+
+Json both_mains(const tuning::TuningAnswer& answer) {
+    const tuning::SettledPitch& pitch = answer.profile.settled_pitch;
+    if (!answer.both_mains) return nullptr;
+    return {{"slide", answer.both_mains->slide},
+            {"horn_alone_mm", answer.both_mains->horn_alone.value()},
+            {"with_player_mm", answer.both_mains->with_player.value()},
+            {"settled_pitch_cents", pitch.mean.value()},
+            {"settled_pitch_spread_cents", pitch.spread.value()},
+            {"answered_cents", pitch.answered.value()}};
+}
+
+Json tubes_off(const tuning::TuningAnswer& answer) {
+    Json tubes = Json::array();
+    for (const tuning::TubeOff& tube : answer.tubes_off)
+        tubes.push_back(
+            {{"slide", tube.slide}, {"at_limit", word(tube.limit)}, {"left_cents", tube.left.value()}});
+    return tubes;
 }
 
 Json certificate(const std::optional<tuning::Certificate>& certificate) {
@@ -392,6 +445,10 @@ std::string settings_json(const tuning::TuningInputs& inputs, const tuning::Tuni
         {"for", writer.horn(inputs)},
         {"slides", writer.slides(answer)},
         {"notes", writer.notes(answer)},
+        {"both_mains", both_mains(answer)},
+        {"notes_for_slides", writer.notes_for_slides(answer)},
+        {"tubes_off", tubes_off(answer)},
+        {"families", writer.families(answer)},
         {"objective", objective(answer.settings)},
         {"certificate", certificate(answer.certificate)},
         {"constants", constants(answer.question.constants)},

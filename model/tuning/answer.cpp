@@ -1,10 +1,14 @@
 #include "model/tuning/answer.h"
 
 #include "model/tuning/belief.h"
+#include "model/tuning/both_mains.h"
+#include "model/tuning/families.h"
 #include "model/tuning/make_card.h"
 #include "model/tuning/next_note.h"
+#include "model/tuning/notes_for_slides.h"
 #include "model/tuning/question.h"
 #include "model/tuning/slide_places.h"
+#include "model/tuning/tubes_off.h"
 #include "model/tuning/what_remains.h"
 
 namespace lowledger::tuning {
@@ -22,6 +26,11 @@ TuningAnswer answer(const TuningInputs& inputs, const Figures& figures) {
     }
     answer.places_on_slide = places_on_slide(inputs, belief.profile, answer.question, answer.settings);
     answer.next_note = next_note(inputs, belief, answer.question, answer.settings, answer.enough);
+    if (answer.enough.tuning_notes_in())
+        answer.both_mains = both_mains(belief.profile, answer.question, answer.settings);
+    answer.notes_for_slides = notes_for_slides(inputs, belief, answer.question, answer.settings);
+    if (answer.enough.tuning_notes_in()) answer.tubes_off = tubes_off(answer.question, answer.settings);
+    if (answer.enough.tuning_notes_in()) answer.families = family_rules(answer.question, answer.settings);
     answer.profile = std::move(belief.profile);
     return answer;
 }

@@ -106,6 +106,64 @@ struct NextNote {
     bool operator==(const NextNote&) const = default;
 };
 
+/// Where the main slide belongs by what the horn does, and with the part of the player's settled pitch that
+/// slides answer.
+struct BothMains {
+    std::string slide;
+    /// Any position within the limits, the other slides as recommended, no cost of moving.
+    units::Millimetres horn_alone;
+    units::Millimetres with_player;
+    /// What the player adds to it: out is positive.
+    [[nodiscard]] units::Millimetres by_player() const { return with_player - horn_alone; }
+    bool operator==(const BothMains&) const = default;
+};
+
+/// How well one reading of a note places a slide.
+struct NoteForSlide {
+    units::Pitch note;
+    horns::Fingering fingering;
+    int partial = 0;
+    /// Standard deviation of the next reading over cents per mm.
+    units::Millimetres spread;
+    /// Its weight among the notes of the question, which sum to 1.
+    double weight = 0.0;
+    bool operator==(const NoteForSlide&) const = default;
+};
+
+/// Which of the notes through a valve to set its slide by, where the tuning order sets it through several
+/// valves.
+struct NotesForSlide {
+    std::string slide;
+    /// The best first: by least variance of the place over weight.
+    std::vector<NoteForSlide> notes;
+    bool operator==(const NotesForSlide&) const = default;
+};
+
+/// A slide at its limit whose notes stay out of tune on the side where it can go no further: the tube is too
+/// short (at its travel) or too long (at its least).
+struct TubeOff {
+    std::string slide;
+    Limit limit = Limit::travel;
+    /// Weighted mean lean expected of the notes that use it, as slides should answer it.
+    units::Cents left;
+    bool operator==(const TubeOff&) const = default;
+};
+
+/// One rule for all notes that are usually played with one fingering: another fingering for every one of
+/// them, which costs little more than choosing note by note.
+struct FamilyRule {
+    horns::Fingering usual;
+    horns::Fingering instead;
+    /// At least two.
+    std::vector<units::Pitch> notes;
+    /// The objective with the slides as recommended: every note by the usual fingering; by the rule; each as
+    /// is best.
+    units::SquareCents by_usual;
+    units::SquareCents by_rule;
+    units::SquareCents by_choice;
+    bool operator==(const FamilyRule&) const = default;
+};
+
 struct TuningAnswer {
     TuningProfile profile;
     SettingsQuestion question;
@@ -119,6 +177,13 @@ struct TuningAnswer {
     std::optional<Certificate> certificate{};
     /// Empty when one more reading would change nothing worth a note.
     std::optional<NextNote> next_note;
+    /// Empty where no slide acts on all notes and may move, or the tuning notes are not in.
+    std::optional<BothMains> both_mains{};
+    std::vector<NotesForSlide> notes_for_slides{};
+    /// Of slides that may move; where `left` is at least `SettingsConstants::worth_moving`.
+    std::vector<TubeOff> tubes_off{};
+    /// Rules worth having, the cheapest first.
+    std::vector<FamilyRule> families{};
 };
 
 /// From readings to belief, settings, card and what remains (docs/tuning.md). Pure: equal inputs give equal

@@ -192,6 +192,9 @@ Belief believe(const TuningInputs& inputs, const Figures& figures) {
     }
     profile.correction =
         correction_of(level, unknown_today(evidence, conditioning, {TermKind::correction}), more);
+    const Unknown pitch = unknown_today(evidence, conditioning, {TermKind::player_overall});
+    profile.settled_pitch = {units::Cents(pitch.mean), units::Cents(pitch.spread),
+                             units::Cents(level.gamma * pitch.mean)};
     profile.slides = slide_beliefs(inputs, evidence, conditioning);
     profile.arm = arm_beliefs(inputs, evidence, conditioning);
     Warnings warnings = warnings_of(inputs, figures, more);

@@ -4,18 +4,22 @@
 
 namespace lowledger::tuning {
 
-PlaceModel place_model_of(const SettingsQuestion& question, const SlideSettings& settings) {
-    Positions at;
+Chosen chosen_by(const SettingsQuestion& question, const SlideSettings& settings) {
+    Chosen chosen;
     for (const SlideAnswer& slide : settings.slides)
-        at.push_back(slide.recommended.value());
-    Choice ways;
+        chosen.at.push_back(slide.recommended.value());
     for (std::size_t n = 0; n < question.notes.size(); ++n) {
         std::size_t way = 0;
         while (question.notes[n].ways[way] != settings.notes[n].way)
             ++way;
-        ways.push_back(way);
+        chosen.ways.push_back(way);
     }
-    return place_model(problem_of(question), {at, ways});
+    return chosen;
+}
+
+PlaceModel place_model_of(const SettingsQuestion& question, const SlideSettings& settings) {
+    const Chosen chosen = chosen_by(question, settings);
+    return place_model(problem_of(question), {chosen.at, chosen.ways});
 }
 
 ReadingFollowed::ReadingFollowed(const TuningInputs& inputs, const Belief& belief,

@@ -9,6 +9,13 @@
 
 namespace lowledger::tuning {
 
+/// The settings as the numerical kernel has them: positions, and the index of each note's way.
+struct Chosen {
+    Positions at;
+    Choice ways;
+};
+Chosen chosen_by(const SettingsQuestion& question, const SlideSettings& settings);
+
 /// The place model of the ways and positions that the settings chose.
 PlaceModel place_model_of(const SettingsQuestion& question, const SlideSettings& settings);
 

@@ -126,6 +126,16 @@ struct Correction {
     bool operator==(const Correction&) const = default;
 };
 
+/// What a player's notes share, whatever the horn.
+struct SettledPitch {
+    units::Cents mean{};
+    units::Cents spread{};
+    /// The part of it that the main slide answers: gamma of the mean. Every `ProfileNote::slides_mean` has
+    /// it.
+    units::Cents answered{};
+    bool operator==(const SettledPitch&) const = default;
+};
+
 /// How much a slide's pull acts, 1 as its length says, and the standard deviation of that.
 struct SlideBelief {
     std::string slide;
@@ -160,6 +170,7 @@ struct TuningProfile {
     std::vector<MoveCheck> moves{};
     std::vector<OtherHornWarning> other_horn{};
     Correction correction{};
+    SettledPitch settled_pitch{};
     /// In the kind's order.
     std::vector<SlideBelief> slides{};
     /// Second to seventh position; empty without a hand slide.

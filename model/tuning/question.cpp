@@ -152,6 +152,8 @@ SettingsQuestion question_of(const TuningInputs& inputs, const TuningProfile& pr
     const SlidesToday today = slides_today(inputs);
     for (std::size_t i = 0; i < inputs.kind.slides.size(); ++i)
         question.slides.push_back(slide_of(inputs, inputs.kind.slides[i], today.at[i], today.known[i]));
+    for (std::size_t i = 0; i < profile.slides.size(); ++i)
+        question.tube.slides[i].bore = profile.slides[i].bore;
     question.constants = constants_of(inputs, figures);
     const auto ways = ways_of_question(inputs, profile);
     for (const std::size_t i : ways) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "model/horns/fingering.h"
@@ -13,6 +14,8 @@ namespace lowledger::tuning {
 enum class Remedy {
     /// A trombone's slide further in or out, by `slide_by`.
     hand_slide,
+    /// Pull `slide` by `slide_by` while the note sounds, on kinds that say a player can.
+    slide_while_playing,
     /// Play it with `instead`.
     other_fingering,
     /// Faster or slower air; the player can do all of it.
@@ -41,8 +44,11 @@ struct RemainingNote {
     /// Chance that the note is really outside the tolerance.
     double chance = 0.0;
     int takes = 0;
-    /// How much further out than now the hand slide goes, when `next` is hand_slide; in is negative.
+    /// How much further out than it is set the hand slide goes, when `next` is hand_slide, or the slide of a
+    /// valve, when it is slide_while_playing; in is negative.
     std::optional<units::Millimetres> slide_by{};
+    /// The slide to move, when `next` is slide_while_playing.
+    std::optional<std::string> slide{};
     bool operator==(const RemainingNote&) const = default;
 };
 

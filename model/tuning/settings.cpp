@@ -58,7 +58,7 @@ class Recommendation {
         while (take_the_best()) {
         }
         if (std::ranges::find(taken_, true) == taken_.end()) return;
-        best_ = minimise(with_taken());
+        best_ = minimise_from(with_taken(), best_.at);
         if (!question.held_note && !worth_it(all())) best_ = now_;
     }
 

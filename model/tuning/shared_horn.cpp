@@ -11,13 +11,20 @@
 namespace lowledger::tuning {
 namespace {
 
+/// The horn without what each one's readings say of how its slides act.
+acoustics::Tube as_built(acoustics::Tube tube) {
+    for (acoustics::SlideTube& slide : tube.slides)
+        slide.bore = 1.0;
+    return tube;
+}
+
 void check_shared(const std::vector<SettingsQuestion>& players) {
     if (players.empty()) throw units::Refusal("A shared horn needs at least one player's readings.");
     for (const SettingsQuestion& player : players) {
         check(player);
         if (player.held_note)
             throw units::Refusal("A shared horn has no one band note at zero; leave that choice out.");
-        if (player.tube != players.front().tube)
+        if (as_built(player.tube) != as_built(players.front().tube))
             throw units::Refusal("The players' readings are of different horns; give those of one horn.");
         for (std::size_t i = 0; i < player.slides.size(); ++i) {
             if (player.slides[i].now != players.front().slides[i].now) {

@@ -153,54 +153,106 @@ double capped_mean(const SlideProblem& problem, const Positions& at) {
     return mean;
 }
 
-double guarded_objective(const SlideProblem& problem, const Positions& at, const Choice& ways) {
+namespace {
+
+/// What breaks the side conditions, weighted.
+double guard(const SlideProblem& problem, const Positions& at) {
     const double over = std::max(0.0, capped_mean(problem, at) - problem.most_mean_sharp);
-    double guard = over * over;
+    double squares = over * over;
     if (problem.held_note) {
         const double off = held_off(problem, at);
-        guard += off * off;
+        squares += off * off;
     }
-    return objective_at(problem, at, ways) + guard_weight * guard;
+    return guard_weight * squares;
+}
+
+}  // namespace
+
+double guarded_objective(const SlideProblem& problem, const Positions& at, const Choice& ways) {
+    return objective_at(problem, at, ways) + guard(problem, at);
+}
+
+double best_guarded_objective(const SlideProblem& problem, const Positions& at) {
+    double sum = moving_cost(problem, at) + guard(problem, at);
+    for (const SlideProblem::Note& note : problem.notes) {
+        if (note.weight == 0.0) continue;
+        double best = std::numeric_limits<double>::infinity();
+        for (const SlideProblem::Way& way : note.ways) {
+            const double lean = lean_at(way, problem, at);
+            best =
+                std::min(best, expected_cost_of(lean, way.spread, problem.flat_weight).value + way.penalty);
+        }
+        sum += note.weight * best;
+    }
+    return sum;
+}
+
+ModelAt::ModelAt(const SlideProblem& problem, const Positions& at, const Choice& ways)
+    : problem_(problem),
+      at_(at),
+      weighted_{std::vector<double>(at.size(), 0.0), std::vector<double>(at.size() * at.size(), 0.0)},
+      guards_(weighted_) {
+    for (std::size_t n = 0; n < problem.notes.size(); ++n)
+        add(n, ways[n], 1.0);
+    const double over = capped_mean(problem, at) - problem.most_mean_sharp;
+    if (over > 0.0) {
+        std::vector<double> gradient(at.size(), 0.0);
+        for (std::size_t n = 0; n < problem.notes.size(); ++n) {
+            const std::vector<double> of_note = gradient_of(problem.notes[n].ways[problem.mean_ways[n]]);
+            for (std::size_t i = 0; i < gradient.size(); ++i)
+                gradient[i] += problem.notes[n].weight * of_note[i];
+        }
+        add_to(guards_, gradient, 2.0 * guard_weight * over, 2.0 * guard_weight);
+    }
+    if (problem.held_note) {
+        add_to(guards_, gradient_of(held_way(problem)), 2.0 * guard_weight * held_off(problem, at),
+               2.0 * guard_weight);
+    }
+}
+
+void ModelAt::change(std::size_t note, std::size_t from, std::size_t to) {
+    add(note, from, -1.0);
+    add(note, to, 1.0);
+}
+
+LocalModel ModelAt::model() const {
+    LocalModel model = weighted_;
+    for (std::size_t i = 0; i < model.slope.size(); ++i)
+        model.slope[i] += guards_.slope[i];
+    for (std::size_t i = 0; i < model.curvature.size(); ++i)
+        model.curvature[i] += guards_.curvature[i];
+    return model;
+}
+
+void ModelAt::add(std::size_t note, std::size_t of_note, double sign) {
+    const double weight = sign * problem_.notes[note].weight;
+    if (weight == 0.0) return;
+    const SlideProblem::Way& way = problem_.notes[note].ways[of_note];
+    const double lean = lean_at(way, problem_, at_);
+    const ExpectedCost cost = expected_cost_of(lean, way.spread, problem_.flat_weight);
+    add_to(weighted_, gradient_of(way), weight * cost.slope, weight * cost.curvature);
+}
+
+std::vector<double> ModelAt::gradient_of(const SlideProblem::Way& way) const {
+    const double slope = -cents_of_log / length_at(way, problem_, at_);
+    std::vector<double> gradient(way.pull);
+    for (double& value : gradient)
+        value *= slope;
+    return gradient;
+}
+
+void ModelAt::add_to(LocalModel& model, const std::vector<double>& gradient, double slope, double curvature) {
+    const std::size_t size = gradient.size();
+    for (std::size_t i = 0; i < size; ++i) {
+        if (gradient[i] == 0.0) continue;
+        model.slope[i] += slope * gradient[i];
+        for (std::size_t j = 0; j < size; ++j)
+            model.curvature[i * size + j] += curvature * gradient[i] * gradient[j];
+    }
 }
 
 LocalModel local_model(const SlideProblem& problem, const Positions& at, const Choice& ways) {
-    const std::size_t size = at.size();
-    LocalModel model{std::vector<double>(size, 0.0), std::vector<double>(size * size, 0.0)};
-    const auto add = [&](const std::vector<double>& gradient, double slope, double curvature) {
-        for (std::size_t i = 0; i < size; ++i) {
-            if (gradient[i] == 0.0) continue;
-            model.slope[i] += slope * gradient[i];
-            for (std::size_t j = 0; j < size; ++j)
-                model.curvature[i * size + j] += curvature * gradient[i] * gradient[j];
-        }
-    };
-    const auto gradient_of = [&](const SlideProblem::Way& way) {
-        const double slope = -cents_of_log / length_at(way, problem, at);
-        std::vector<double> gradient(way.pull);
-        for (double& value : gradient)
-            value *= slope;
-        return gradient;
-    };
-    std::vector<double> mean_gradient(size, 0.0);
-    for (std::size_t n = 0; n < problem.notes.size(); ++n) {
-        const SlideProblem::Note& note = problem.notes[n];
-        if (note.weight == 0.0) continue;
-        const SlideProblem::Way& way = note.ways[ways[n]];
-        const double lean = lean_at(way, problem, at);
-        const ExpectedCost cost = expected_cost_of(lean, way.spread, problem.flat_weight);
-        const std::vector<double> gradient = gradient_of(way);
-        add(gradient, note.weight * cost.slope, note.weight * cost.curvature);
-        if (problem.mean_ways.empty()) continue;
-        const std::vector<double> of_mean = gradient_of(note.ways[problem.mean_ways[n]]);
-        for (std::size_t i = 0; i < size; ++i)
-            mean_gradient[i] += note.weight * of_mean[i];
-    }
-    const double over = capped_mean(problem, at) - problem.most_mean_sharp;
-    if (over > 0.0) add(mean_gradient, 2.0 * guard_weight * over, 2.0 * guard_weight);
-    if (problem.held_note) {
-        add(gradient_of(held_way(problem)), 2.0 * guard_weight * held_off(problem, at), 2.0 * guard_weight);
-    }
-    return model;
+    return ModelAt(problem, at, ways).model();
 }
 
 }  // namespace lowledger::tuning

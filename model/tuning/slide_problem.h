@@ -68,6 +68,9 @@ double objective_at(const SlideProblem& problem, const Positions& at, const Choi
 /// of `mean_ways` more than `most_mean_sharp`; the held note off its lean).
 double guarded_objective(const SlideProblem& problem, const Positions& at, const Choice& ways);
 
+/// The same with the best way of each note at `at`.
+double best_guarded_objective(const SlideProblem& problem, const Positions& at);
+
 /// Of what is weighted, without the cost of moving: value, slope and curvature (Gauss-Newton) by position,
 /// with the side conditions.
 struct LocalModel {
@@ -75,6 +78,26 @@ struct LocalModel {
     /// slides x slides by rows.
     std::vector<double> curvature;
 };
+/// The local model at one place, for ways that differ little from one another.
+class ModelAt {
+  public:
+    ModelAt(const SlideProblem& problem, const Positions& at, const Choice& ways);
+    /// Plays a note another way.
+    void change(std::size_t note, std::size_t from, std::size_t to);
+    [[nodiscard]] LocalModel model() const;
+
+  private:
+    void add(std::size_t note, std::size_t of_note, double sign);
+    [[nodiscard]] std::vector<double> gradient_of(const SlideProblem::Way& way) const;
+    static void add_to(LocalModel& model, const std::vector<double>& gradient, double slope,
+                       double curvature);
+
+    const SlideProblem& problem_;
+    const Positions& at_;
+    LocalModel weighted_;
+    LocalModel guards_;
+};
+
 LocalModel local_model(const SlideProblem& problem, const Positions& at, const Choice& ways);
 
 }  // namespace lowledger::tuning

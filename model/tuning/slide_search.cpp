@@ -56,6 +56,14 @@ std::vector<Positions> starts(const SlideProblem& problem) {
     return all;
 }
 
+/// The first of them: where slides stand, the ends and the middle.
+std::vector<Positions> few_starts(const SlideProblem& problem) {
+    constexpr std::size_t few = 4;
+    std::vector<Positions> some = starts(problem);
+    some.resize(std::min(some.size(), few));
+    return some;
+}
+
 /// Turns about between the best positions for the ways and the best ways for the positions; remembers what
 /// each set of ways led to, so that a way seen before ends a start at once.
 class Descent {
@@ -130,13 +138,33 @@ class PlaceSearch {
     Found& best_;
 };
 
-/// One step with another way of one note; empty unless that leads lower, whatever the ways are there.
-std::optional<Positions> lower_with(const SlideProblem& problem, const Found& from, const Choice& ways) {
-    Positions to = stepped(from.at, model_step(problem, local_model(problem, from.at, ways), from.at), 1.0);
-    const double value = guarded_objective(problem, to, best_ways(problem, to));
+/// One step by that model; empty unless it leads lower, whatever the ways are there.
+std::optional<Positions> lower_with(const SlideProblem& problem, const Found& from, const LocalModel& model) {
+    Positions to = stepped(from.at, model_step(problem, model, from.at), 1.0);
     constexpr double rounding = 1e-12;
-    if (value < from.value * (1.0 - rounding)) return to;
+    if (best_guarded_objective(problem, to) < from.value * (1.0 - rounding)) return to;
     return std::nullopt;
+}
+
+/// Tries every set of ways that differs from those found in one note. True if one of them is better.
+bool improve_one_note(const SlideProblem& problem, const Found& found, Descent& descent) {
+    bool better = false;
+    ModelAt model(problem, found.at, found.ways);
+    for (std::size_t n = 0; n < problem.notes.size(); ++n) {
+        const std::size_t others = problem.notes[n].weight == 0.0 ? 0 : problem.notes[n].ways.size();
+        std::size_t played = found.ways[n];
+        for (std::size_t way = 0; way < others; ++way) {
+            if (way == found.ways[n]) continue;
+            model.change(n, played, way);
+            played = way;
+            if (const auto lower = lower_with(problem, found, model.model())) {
+                descent.from(*lower);
+                better = true;
+            }
+        }
+        if (played != found.ways[n]) model.change(n, played, found.ways[n]);
+    }
+    return better;
 }
 
 /// From the best sets of ways found tries every set that differs in one note, until none of them is better.
@@ -147,22 +175,8 @@ void improve_note_by_note(const SlideProblem& problem, Descent& descent) {
         better = false;
         std::vector<Found> best = descent.ranked();
         best.resize(std::min(best.size(), most_sets));
-        for (const Found& found : best) {
-            if (!tried.insert(found.ways).second) continue;
-            Choice ways = found.ways;
-            for (std::size_t n = 0; n < problem.notes.size(); ++n) {
-                const std::size_t others = problem.notes[n].weight == 0.0 ? 0 : problem.notes[n].ways.size();
-                for (std::size_t way = 0; way < others; ++way) {
-                    if (way == found.ways[n]) continue;
-                    ways[n] = way;
-                    if (const auto lower = lower_with(problem, found, ways)) {
-                        descent.from(*lower);
-                        better = true;
-                    }
-                }
-                ways[n] = found.ways[n];
-            }
-        }
+        for (const Found& found : best)
+            if (tried.insert(found.ways).second && improve_one_note(problem, found, descent)) better = true;
     }
 }
 
@@ -228,6 +242,15 @@ Found minimise_with_ways(const SlideProblem& problem, const Choice& ways, Positi
 
 Found minimise(const SlideProblem& problem) {
     return best_of(problem, all_descents(problem));
+}
+
+Found minimise_from(const SlideProblem& problem, const Positions& start) {
+    Descent descent(problem);
+    descent.from(start);
+    for (const Positions& other : few_starts(problem))
+        descent.from(other);
+    improve_note_by_note(problem, descent);
+    return best_of(problem, descent.ranked());
 }
 
 Found minimise_anywhere(const SlideProblem& problem) {

@@ -29,6 +29,9 @@ Found minimise_anywhere(const SlideProblem& problem);
 /// under the cap.
 Found cap_mean(SlideProblem& problem);
 
+/// `minimise`, beginning with what the answer of a problem that differs little from it says.
+Found minimise_from(const SlideProblem& problem, const Positions& start);
+
 /// `minimise_anywhere` from one start: for a problem that differs little from one whose answer is known.
 Found minimise_near(const SlideProblem& problem, const Positions& start);
 

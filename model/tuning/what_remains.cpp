@@ -24,15 +24,17 @@ class RemainsFinder {
                   const SlideSettings& settings, const Figures& figures)
         : inputs_(inputs),
           profile_(profile),
+          settings_(settings),
           figures_(figures),
           level_(figures.of(inputs.level)),
           moved_(question, settings, profile.correction.part),
           tolerance_(inputs.tolerance.value_or(level_.tolerance)),
-          home_(question.constants.hand_slide_home) {}
+          home_(question.constants.hand_slide_home),
+          horn_share_(1.0 - profile.correction.part) {}
 
-    [[nodiscard]] Remains find(const SlideSettings& settings) const {
+    [[nodiscard]] Remains find() const {
         std::vector<std::pair<double, RemainingNote>> found;
-        for (const NoteAnswer& answer : settings.notes) {
+        for (const NoteAnswer& answer : settings_.notes) {
             const ProfileNote* usual = profile_.usual(answer.note);
             if (answer.weight <= 0.0 || usual == nullptr) continue;
             if (units::abs(lean_after(*usual)) <= tolerance_) continue;
@@ -78,6 +80,28 @@ class RemainsFinder {
         return best;
     }
 
+    /// The slide and how far out of where it is set it brings a sharp note in tune, where an advanced player
+    /// can move one so far during the note.
+    [[nodiscard]] std::optional<std::pair<std::string, units::Millimetres>> pulled_while_playing(
+        const ProfileNote& note) const {
+        if (inputs_.level != studio::Level::advanced || lean_after(note).value() <= 0.0) return std::nullopt;
+        for (std::size_t i = 0; i < inputs_.kind.slides.size(); ++i) {
+            const SlideAnswer& slide = settings_.slides[i];
+            if (!inputs_.kind.slides[i].while_playing || is_stuck(slide.slide)) continue;
+            const double cents_per_mm = horn_share_ * moved_.slope(i, note.fingering).value();
+            if (cents_per_mm >= 0.0) continue;
+            const units::Millimetres by(lean_after(note).value() / -cents_per_mm);
+            if (by <= slide.travel - slide.recommended) return std::pair{slide.slide, by};
+        }
+        return std::nullopt;
+    }
+
+    [[nodiscard]] bool is_stuck(const std::string& slide) const {
+        return std::ranges::any_of(inputs_.slides, [&](const studio::HornSlide& known) {
+            return known.slide == slide && known.stuck;
+        });
+    }
+
     [[nodiscard]] RemainingNote next_for(const ProfileNote& usual) const {
         RemainingNote note{usual.note, usual.fingering, usual.partial, lean_after(usual), usual.spread};
         note.takes = usual.takes;
@@ -91,6 +115,10 @@ class RemainsFinder {
         if (slide_places(usual)) {
             note.next = Remedy::hand_slide;
             note.slide_by = slide_by(usual);
+        } else if (const auto pulled = pulled_while_playing(usual)) {
+            note.next = Remedy::slide_while_playing;
+            note.slide = pulled->first;
+            note.slide_by = pulled->second;
         } else if (const ProfileNote* other = better_fingering(usual)) {
             note.next = Remedy::other_fingering;
             note.instead = other->fingering;
@@ -107,18 +135,20 @@ class RemainsFinder {
 
     const TuningInputs& inputs_;
     const TuningProfile& profile_;
+    const SlideSettings& settings_;
     const Figures& figures_;
     const LevelFigures& level_;
     MovedLeans moved_;
     units::Cents tolerance_;
     units::Millimetres home_;
+    double horn_share_;
 };
 
 }  // namespace
 
 Remains remains_of(const TuningInputs& inputs, const TuningProfile& profile, const SettingsQuestion& question,
                    const SlideSettings& settings, const Figures& figures) {
-    return RemainsFinder(inputs, profile, question, settings, figures).find(settings);
+    return RemainsFinder(inputs, profile, question, settings, figures).find();
 }
 
 }  // namespace lowledger::tuning

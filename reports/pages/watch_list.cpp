@@ -22,9 +22,11 @@ struct GroupKind {
     Sentence text;
 };
 
-constexpr std::array<GroupKind, 8> group_kinds = {{
+constexpr std::array<GroupKind, 9> group_kinds = {{
     {Remedy::hand_slide, GroupKind::Side::sharp, Sentence::watch_slide, Sentence::watch_slide_out},
     {Remedy::hand_slide, GroupKind::Side::flat, Sentence::watch_slide, Sentence::watch_slide_in},
+    {Remedy::slide_while_playing, GroupKind::Side::both, Sentence::watch_while_playing,
+     Sentence::watch_while_playing_how},
     {Remedy::other_fingering, GroupKind::Side::both, Sentence::watch_horn, Sentence::watch_horn_how},
     {Remedy::air, GroupKind::Side::sharp, Sentence::watch_air, Sentence::watch_air_sharp},
     {Remedy::air, GroupKind::Side::flat, Sentence::watch_air, Sentence::watch_air_flat},
@@ -45,6 +47,13 @@ std::string listed(const Speech& speech, const tuning::Remains& remains, const R
         return speech.words.say(
             Sentence::watch_note_instead,
             {{"note", name}, {"fingering", words::fingering_label(speech.kind, *note.instead)}});
+    }
+    if (note.next == Remedy::slide_while_playing && note.slide && note.slide_by) {
+        const auto* const slide = speech.kind.slide(*note.slide);
+        return speech.words.say(Sentence::watch_note_pulled,
+                                {{"note", name},
+                                 {"slide", slide != nullptr ? slide->name : *note.slide},
+                                 {"length", words::millimetres_text(*note.slide_by)}});
     }
     if (note.next == Remedy::hand_slide && note.slide_by) {
         return speech.words.say(Sentence::watch_note_slide,

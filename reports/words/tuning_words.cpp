@@ -269,6 +269,12 @@ std::string remaining_sentence(const Speech& speech, const tuning::Remains& rema
                 {{"played", name},
                  {"cents", cents},
                  {"where", slide_offset_text(speech.words, note.slide_by.value_or(0_mm))}});
+        case tuning::Remedy::slide_while_playing:
+            return speech.words.say(Sentence::remains_slide_while_playing,
+                                    {{"played", name},
+                                     {"cents", cents},
+                                     {"slide", slide_name(speech, note.slide.value_or(""))},
+                                     {"length", millimetres_text(note.slide_by.value_or(0_mm))}});
         case tuning::Remedy::other_fingering:
             return speech.words.say(
                 Sentence::remains_fingering,
