@@ -10,6 +10,7 @@
 #include "app/batch/choose.h"
 #include "app/batch/choose_kind.h"
 #include "app/batch/output_files.h"
+#include "app/batch/print_request.h"
 #include "app/batch/verbs.h"
 #include "model/exchange/chart_json.h"
 #include "model/studio/file_words.h"
@@ -128,6 +129,7 @@ void give_chart(const Asked& asked, const Surroundings& surroundings) {
         const canvas::Faces faces;
         const auto document = pages::chart_page(chart, words::Words(), faces);
         write_all({{asked.into, canvas::pdf_bytes(document, faces)}});
+        tell_undrawable(document, faces, surroundings.errors);
         surroundings.out << fmt::format("The chart is in {}.\n", asked.into);
         return;
     }

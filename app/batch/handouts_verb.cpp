@@ -19,11 +19,11 @@ void print_handouts(const PrintRequest& asked, const Surroundings& surroundings)
     const auto file = store::StudioFile::open(asked.studio, store::Access::read_only);
     const studio::StudioFacts facts = facts_of(file, asked);
     std::vector<pages::NamedDocument> handouts;
-    for (const PlayerAsked& player : players_of(file, asked, day, faces, surroundings.errors))
+    for (const PlayerAsked& player : players_of(file, asked, day, surroundings.errors))
         handouts.push_back(
             {name_of(player),
              pages::handout(inputs_of(file, facts, player, day, asked.large_print), words, faces)});
-    write_documents(asked, handouts, "Tuning handouts", faces);
+    write_documents(asked, handouts, "Tuning handouts", faces, surroundings.errors);
     surroundings.out << fmt::format("{} handouts are in {}.\n", handouts.size(), asked.into);
 }
 

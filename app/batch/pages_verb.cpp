@@ -129,11 +129,11 @@ void print_pages(const Asked& asked, const Surroundings& surroundings) {
                             asked,
                             facts_of(file, asked.request),
                             day,
-                            players_of(file, asked.request, day, faces, surroundings.errors),
+                            players_of(file, asked.request, day, surroundings.errors),
                             words::Words(),
                             faces};
     const Documents documents = kind->make(printing);
-    write_documents(asked.request, documents, kind->title, faces);
+    write_documents(asked.request, documents, kind->title, faces, surroundings.errors);
     surroundings.out << fmt::format("{}, {} in all: {}.\n", kind->title, printing.players.size(),
                                     asked.request.into);
 }

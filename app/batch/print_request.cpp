@@ -9,6 +9,7 @@
 #include "model/studio/file_words.h"
 #include "model/units/refusal.h"
 #include "reports/canvas/pdf.h"
+#include "reports/canvas/undrawable.h"
 
 namespace lowledger::batch {
 namespace {
@@ -27,15 +28,14 @@ std::vector<studio::Student> students_asked(const store::StudioFile& file, const
     return students;
 }
 
-/// Says on the error stream what the fonts here lack; the page has a box in its place.
-void tell_undrawable(const PlayerAsked& player, const canvas::Faces& faces, std::ostream& errors) {
-    for (const std::string& text : {player.student.name, player.horn.mark})
-        for (const std::string& letter : faces.undrawable(text))
-            errors << fmt::format(
-                "In \"{}\" no font of this system can draw {}; an empty box stands for it.\n", text, letter);
-}
-
 }  // namespace
+
+void tell_undrawable(const canvas::Document& document, const canvas::Faces& faces, std::ostream& errors) {
+    for (const auto& [text, characters] : canvas::undrawable(document, faces))
+        errors << fmt::format(
+            "On \"{}\", in \"{}\", no font of this system can draw {}; an empty box stands for it.\n",
+            document.title, text, fmt::join(characters, " "));
+}
 
 void add_print_options(CLI::App& verb, PrintRequest& request) {
     verb.add_option("STUDIO", request.studio, "The studio file, NAME.lowledger")->required();
@@ -67,7 +67,7 @@ studio::StudioFacts facts_of(const store::StudioFile& file, const PrintRequest& 
 }
 
 std::vector<PlayerAsked> players_of(const store::StudioFile& file, const PrintRequest& request,
-                                    studio::Date day, const canvas::Faces& faces, std::ostream& errors) {
+                                    studio::Date day, std::ostream& errors) {
     std::vector<PlayerAsked> players;
     for (const studio::Student& student : students_asked(file, request)) {
         const auto horns = horns_of(file, student, day);
@@ -75,7 +75,6 @@ std::vector<PlayerAsked> players_of(const store::StudioFile& file, const PrintRe
             errors << fmt::format("{} plays no horn on {}: no handout.\n", student.name, day.iso());
         for (const studio::Horn& horn : horns) {
             players.push_back({student, horn});
-            tell_undrawable(players.back(), faces, errors);
             tell_vanished_kind(file, horn, errors);
         }
     }
@@ -107,7 +106,7 @@ void require_place(const PrintRequest& request) {
 }
 
 void write_documents(const PrintRequest& request, const std::vector<pages::NamedDocument>& documents,
-                     const std::string& title, const canvas::Faces& faces) {
+                     const std::string& title, const canvas::Faces& faces, std::ostream& errors) {
     const std::filesystem::path into = request.into;
     std::vector<OutputFile> files;
     if (one_file(into)) {
@@ -117,6 +116,8 @@ void write_documents(const PrintRequest& request, const std::vector<pages::Named
             files.push_back({into / file.name, std::move(file.bytes)});
     }
     write_all(files);
+    for (const pages::NamedDocument& named : documents)
+        tell_undrawable(named.document, faces, errors);
 }
 
 }  // namespace lowledger::batch

@@ -36,9 +36,9 @@ struct PlayerAsked {
 };
 
 /// Those asked for, else everybody not archived, with each horn they play; says on the error stream who
-/// plays none, whose kind has vanished, and what no font can draw. Throws Refusal where nobody is left.
+/// plays none and whose kind has vanished. Throws Refusal where nobody is left.
 std::vector<PlayerAsked> players_of(const store::StudioFile& file, const PrintRequest& request,
-                                    studio::Date day, const canvas::Faces& faces, std::ostream& errors);
+                                    studio::Date day, std::ostream& errors);
 
 /// "Ida Holm, T-4"
 std::string name_of(const PlayerAsked& player);
@@ -49,8 +49,11 @@ pages::HandoutInputs inputs_of(const store::StudioFile& file, const studio::Stud
 
 /// Throws Refusal, before any work, where what is asked for cannot be written.
 void require_place(const PrintRequest& request);
-/// One file with bookmarks or a file each, as the place asked for ends; all or none.
+/// Says on the error stream which characters of the pages no font here can draw.
+void tell_undrawable(const canvas::Document& document, const canvas::Faces& faces, std::ostream& errors);
+/// One file with bookmarks or a file each, as the place asked for ends; all or none. Then tells what of them
+/// cannot be drawn.
 void write_documents(const PrintRequest& request, const std::vector<pages::NamedDocument>& documents,
-                     const std::string& title, const canvas::Faces& faces);
+                     const std::string& title, const canvas::Faces& faces, std::ostream& errors);
 
 }  // namespace lowledger::batch

@@ -22,6 +22,7 @@
 #include "app/window/text.h"
 #include "model/units/refusal.h"
 #include "reports/canvas/pdf.h"
+#include "reports/canvas/undrawable.h"
 
 namespace lowledger::window {
 namespace {
@@ -71,6 +72,27 @@ class Printout : public wxPrintout {
     const canvas::Document& document_;
     const canvas::Faces& faces_;
 };
+
+/// A line each for the first texts with characters that no font has, and how many more there are.
+std::vector<wxString> undrawable_lines(const canvas::Document& document, const canvas::Faces& faces,
+                                       const words::Words& words) {
+    constexpr std::size_t most_lines = 3;
+    std::vector<wxString> lines;
+    const auto texts = canvas::undrawable(document, faces);
+    for (const auto& [text, characters] : texts) {
+        if (lines.size() == most_lines) break;
+        std::string all;
+        for (const std::string& character : characters)
+            all += (all.empty() ? "" : " ") + character;
+        lines.push_back(
+            shown(words.say(Sentence::preview_undrawable, {{"characters", all}, {"text", text}})));
+    }
+    if (texts.size() > most_lines)
+        lines.push_back(shown(words.say_counted(Sentence::preview_undrawable_more_one,
+                                                Sentence::preview_undrawable_more_many,
+                                                static_cast<int>(texts.size() - most_lines))));
+    return lines;
+}
 
 }  // namespace
 
@@ -172,6 +194,9 @@ Preview::Preview(wxWindow* parent, canvas::Document document, const canvas::Face
     sheet_ = new Sheet(this, faces);
     auto* all = new wxBoxSizer(wxVERTICAL);
     all->Add(row, wxSizerFlags().Expand().Border(wxALL, gap));
+    for (const wxString& line : undrawable_lines(document_, faces_, words_))
+        all->Add(new wxStaticText(this, wxID_ANY, line, {}, {}, wxST_ELLIPSIZE_END),
+                 wxSizerFlags().Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     all->Add(sheet_, wxSizerFlags(1).Expand());
     SetSizer(all);
     Bind(wxEVT_CHAR_HOOK, &Preview::on_key, this);

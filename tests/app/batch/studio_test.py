@@ -156,6 +156,19 @@ class Pages(BatchTest):
                 check = subprocess.run(["qpdf", "--check", pdf], capture_output=True, check=False)
                 self.assertEqual(check.returncode, 0, check.stderr)
 
+    def test_what_no_font_can_draw_is_named(self):
+        path = self.folder / "studio.lowledger"
+        shutil.copyfile(self.make_sample(), path)
+        connection = sqlite3.connect(path)
+        connection.execute("UPDATE student SET name = 'Zosia \U0001F3BA' WHERE name LIKE 'Zofia W%'")
+        connection.commit()
+        connection.close()
+        for words in (["handouts"], ["pages", "forms"]):
+            with self.subTest(words):
+                finished = run(*words, path, "--into", self.folder / "out.pdf", "--on", AS_OF, "--student", "Zosia")
+                self.assertEqual(finished.returncode, 0, finished.stderr)
+                self.assert_says(finished.stderr, "\U0001F3BA", '"Zosia \U0001F3BA"', "an empty box")
+
     def test_a_section_pass_has_one_to_five_notes(self):
         sample = self.make_sample()
         words = ["pages", "pass", sample, "--into", self.folder / "pass.pdf", "--on", AS_OF]

@@ -6,6 +6,7 @@
 
 #include "reports/canvas/ink.h"
 #include "reports/canvas/text_block.h"
+#include "reports/canvas/undrawable.h"
 #include "tests/reports/canvas/outside.h"
 
 namespace lowledger::canvas {
@@ -124,6 +125,17 @@ TEST_F(FacesTest, ShowAndNameWhatCannotBeDrawn) {
     EXPECT_THAT(names("\U0001F3BA", regular), ElementsAre("DejaVuSans:\u25A1"));
     EXPECT_THAT(names("\u0633", bold), ElementsAre("DejaVuSans-Bold:\u25A1"));
     EXPECT_EQ(faces.width("\U0001F3BA", regular), faces.width("\u25A1", regular));
+}
+
+TEST_F(FacesTest, NameTheTextsOfADocumentThatCannotBeDrawn) {
+    Document document;
+    for (const auto* const text :
+         {"Tuba", "Ida \U0001F3BA \u0633 \U0001F3BA", "Ida \U0001F3BA \u0633 \U0001F3BA"}) {
+        document.pages.push_back({{Millimetres(100), Millimetres(100)}, {}});
+        draw_text(document.pages.back(), faces, text, regular, {Millimetres(5), Millimetres(5)}, Align::left);
+    }
+    EXPECT_THAT(undrawable(document, faces),
+                ElementsAre(UndrawableText{"Ida \U0001F3BA \u0633 \U0001F3BA", {"\U0001F3BA", "\u0633"}}));
 }
 
 TEST_F(FacesTest, KeepAMarkInTheFaceOfItsLetter) {
