@@ -40,6 +40,7 @@ class BranchAndBound {
     BranchAndBound(const SlideProblem& problem, Positions at, Choice ways)
         : problem_(problem), bounding_(problem), best_(std::move(at)) {
         start_value_ = value_ = guarded_objective(problem, best_, ways);
+        tolerance_ = 0.5 * closed_part * objective_at(problem, best_, ways);
         lowest_closed_ = value_;
     }
 
@@ -54,7 +55,7 @@ class BranchAndBound {
         whole.at = best_;
         look_at(std::move(whole));
         while (!boxes_.empty() && looked_at_ < most_boxes && !stop.stop_requested()) {
-            if (boxes_.top().box.bound >= value_ - tolerance()) break;
+            if (boxes_.top().box.bound >= value_ - tolerance_) break;
             const Waiting next = boxes_.top();
             boxes_.pop();
             branch(next);
@@ -67,7 +68,7 @@ class BranchAndBound {
     }
     [[nodiscard]] std::size_t looked_at() const { return looked_at_; }
     [[nodiscard]] double start_value() const { return start_value_; }
-    [[nodiscard]] bool found_better() const { return value_ < start_value_ - tolerance(); }
+    [[nodiscard]] bool found_better() const { return value_ < start_value_ - tolerance_; }
     [[nodiscard]] const Positions& best() const { return best_; }
 
   private:
@@ -79,13 +80,11 @@ class BranchAndBound {
         bool operator()(const Waiting& a, const Waiting& b) const { return a.box.bound > b.box.bound; }
     };
 
-    [[nodiscard]] double tolerance() const { return 0.5 * closed_part * std::abs(value_); }
-
     void look_at(SearchBox box) {
         ++looked_at_;
         std::vector<double> slack = bounding_.bound(box);
         try_in(box);
-        if (box.bound >= value_ - tolerance()) {
+        if (box.bound >= value_ - tolerance_) {
             lowest_closed_ = std::min(lowest_closed_, box.bound);
             return;
         }
@@ -222,6 +221,7 @@ class BranchAndBound {
     Positions best_;
     double value_ = 0.0;
     double start_value_ = 0.0;
+    double tolerance_ = 0.0;
     /// The lowest bound of the boxes that were put away.
     double lowest_closed_ = 0.0;
     std::size_t looked_at_ = 0;
@@ -250,9 +250,9 @@ Certificate certify(const SettingsQuestion& question, const SlideSettings& setti
     BranchAndBound search(problem, at, ways_of(question, settings));
     search.run(stop, most_boxes);
     Certificate certificate;
-    certificate.bound = units::SquareCents(std::min(search.bound(), search.start_value()));
-    certificate.gap = units::SquareCents(search.start_value()) - certificate.bound;
-    certificate.closed = certificate.gap.value() <= closed_part * std::abs(search.start_value());
+    certificate.gap = units::SquareCents(std::max(0.0, search.start_value() - search.bound()));
+    certificate.bound = settings.objective_after - certificate.gap;
+    certificate.closed = certificate.gap.value() <= closed_part * settings.objective_after.value();
     certificate.boxes = search.looked_at();
     if (search.found_better())
         for (const double place : search.best())

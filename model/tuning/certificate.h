@@ -10,8 +10,8 @@ namespace lowledger::tuning {
 
 /// What branch and bound says of settings that were found by search.
 struct Certificate {
-    /// No positions of the slides that move, with whatever way of playing each note, have a lower objective
-    /// (with its side conditions) than this.
+    /// No positions of the slides that move that keep the side conditions as well as these, with whatever way
+    /// of playing each note, have a lower objective than this.
     units::SquareCents bound;
     /// The settings' objective less the bound; 0 where they are the optimum, never below.
     units::SquareCents gap;
