@@ -140,6 +140,7 @@ class Desk {
     [[nodiscard]] std::optional<int> outlying_take(std::size_t row) const;
     /// What the teacher says of the settings of this student on this horn; kept until the studio is closed.
     [[nodiscard]] const tuning::TeacherHand& hand() const;
+    [[nodiscard]] const tuning::TeacherHand& hand_of(studio::StudentId student, studio::HornId horn) const;
     void set_hand(const tuning::TeacherHand& hand);
     /// Writes the recommended positions to the horn's history and marks the settings as carried out.
     void slides_moved();
@@ -163,10 +164,7 @@ class Desk {
     void tell(const News& news) const;
     [[nodiscard]] studio::TuningSheet new_sheet() const;
     void file_sheet(std::string_view name);
-    [[nodiscard]] studio::GivenSettings given_settings() const;
-    /// The same settings, given out today already.
-    [[nodiscard]] std::optional<studio::GivenSettings> given_already(
-        const studio::GivenSettings& settings) const;
+    [[nodiscard]] studio::GivenSettings settings_to_give() const;
 
     Surroundings surroundings_;
     Front& front_;

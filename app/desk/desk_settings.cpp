@@ -2,7 +2,7 @@
 #include <utility>
 
 #include "app/desk/desk.h"
-#include "model/exchange/settings_json.h"
+#include "app/desk/given.h"
 #include "model/tuning/inputs.h"
 
 namespace lowledger::desk {
@@ -43,11 +43,14 @@ void Desk::ask_for_certificate() {
     });
 }
 
-const tuning::TeacherHand& Desk::hand() const {
+const tuning::TeacherHand& Desk::hand_of(studio::StudentId student, studio::HornId horn) const {
     static const tuning::TeacherHand none;
-    if (!student_ || !horn_) return none;
-    const auto found = hands_.find({student_->id, horn_->id});
+    const auto found = hands_.find({student, horn});
     return found == hands_.end() ? none : found->second;
+}
+
+const tuning::TeacherHand& Desk::hand() const {
+    return hand_of(student_ ? student_->id : studio::StudentId{}, horn_ ? horn_->id : studio::HornId{});
 }
 
 void Desk::set_hand(const tuning::TeacherHand& hand) {
@@ -66,34 +69,23 @@ std::optional<int> Desk::outlying_take(std::size_t row) const {
     return std::nullopt;
 }
 
-studio::GivenSettings Desk::given_settings() const {
-    studio::GivenSettings given{.id = {}, .student = student_->id, .horn = horn_->id, .on = today()};
+studio::GivenSettings Desk::settings_to_give() const {
+    auto given = given_settings(*answer_.inputs, *answer_.answer, student_->id, horn_->id, today());
     if (entry_ && entry_->sheet().id.filed()) given.sheet = entry_->sheet().id;
-    given.engine = exchange::engine_version();
-    auto answer = *answer_.answer;
-    if (!answer.certificate) answer.certificate = tuning::certify(answer.question, answer.settings);
-    given.json = exchange::settings_json(*answer_.inputs, answer);
     return given;
-}
-
-std::optional<studio::GivenSettings> Desk::given_already(const studio::GivenSettings& settings) const {
-    for (const auto& given : file_->given_settings(settings.student))
-        if (given.horn == settings.horn && given.on == settings.on && given.json == settings.json)
-            return given;
-    return std::nullopt;
 }
 
 void Desk::give_out() {
     if (!may_write() || !answer_.there()) return;
-    const auto given = given_settings();
-    if (given_already(given)) return;
+    const auto given = settings_to_give();
+    if (given_already(*file_, given)) return;
     file_->edit(words_.say(Sentence::edit_give_out, {{"name", student_->name}}),
                 [&](store::Edit& edit) { edit.add(given); });
 }
 
 void Desk::slides_moved() {
-    auto given = given_settings();
-    const auto before = given_already(given);
+    auto given = settings_to_give();
+    const auto before = given_already(*file_, given);
     if (before) given = *before;
     given.moved_on = today();
     const auto slides = answer_.answer->settings.slides;

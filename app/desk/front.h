@@ -1,6 +1,8 @@
 #pragma once
 
+#include <cstddef>
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -9,6 +11,8 @@
 
 #include "app/desk/slip.h"
 #include "model/studio/records.h"
+#include "reports/canvas/faces.h"
+#include "reports/canvas/page.h"
 
 namespace lowledger::desk {
 
@@ -64,6 +68,16 @@ class Front {
     virtual void show_handout() = 0;
     /// The chart as it is printed, to look at, save or print.
     virtual void show_chart(const NoteChart& chart) = 0;
+    /// The fonts that pages are laid out with.
+    virtual const canvas::Faces& faces() = 0;
+    /// Pages to look at, save or print; `handed_on` is called when they were saved, printed or opened
+    /// elsewhere.
+    virtual void show_document(canvas::Document document, const std::string& file_name,
+                               std::function<void()> handed_on) = 0;
+    /// Does a piece of work for each name in turn; where it takes long, shows how far it is and lets it be
+    /// stopped. False if it was. What a piece throws goes on.
+    virtual bool work_through(const std::vector<std::string>& names,
+                              const std::function<void(std::size_t)>& piece) = 0;
     /// The chart of a kind that is chosen there, owned or not.
     virtual void show_kind_charts() = 0;
     virtual void show_find_field() = 0;

@@ -9,10 +9,6 @@ namespace {
 
 using words::Sentence;
 
-bool is_horn_page(const Desk& desk) {
-    return desk.view().place == Place::horns;
-}
-
 bool shows_chart(const Desk& desk) {
     return desk.view().place == Place::horns && desk.horn() && section_of(desk.view()) == Section::chart;
 }
@@ -122,13 +118,6 @@ std::vector<Action> horn_actions() {
              [](const Desk& desk) {
                  return std::string(desk.chart_as_table() ? "Chart on &staves" : "Chart as a &table");
              }},
-        {.id = "chart.print",
-         .menu = Menu::horn,
-         .text = "&Print chart…",
-         .key = "Ctrl+P",
-         .may_run = [](const Desk& desk) { return is_horn_page(desk) && desk.horn(); },
-         .run = [](Desk& desk) { desk.front().show_chart(desk.horn_chart()->chart()); },
-         .shown = is_horn_page},
         {.id = "chart.kind",
          .menu = Menu::horn,
          .text = "Chart of a &kind…",

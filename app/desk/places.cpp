@@ -12,8 +12,8 @@ using words::Sentence;
 Listing students_listing(const Desk& desk, std::string_view find) {
     const auto& words = desk.words();
     Listing listing;
-    listing.columns = {{words.say(Sentence::column_student)},
-                       {words.say(Sentence::column_horn), false, true},
+    listing.columns = {{words.say(Sentence::column_student), false, true},
+                       {words.say(Sentence::column_horn)},
                        {words.say(Sentence::column_last_sheet), false, true}};
     for (auto& row : student_rows(desk.file(), words, desk.today(), find))
         listing.rows.push_back({row.id.number, {row.name, row.horn, row.now}, row.archived});

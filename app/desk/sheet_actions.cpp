@@ -85,13 +85,6 @@ std::vector<Action> sheet_actions() {
          .may_run = has_answer,
          .run = [](Desk& desk) { show_beside(desk, 2); },
          .shown = at_students},
-        {.id = "handout.print",
-         .menu = Menu::sheet,
-         .text = "&Print handout…",
-         .key = "Ctrl+P",
-         .may_run = has_answer,
-         .run = [](Desk& desk) { desk.front().show_handout(); },
-         .shown = at_students},
     };
 }
 

@@ -103,6 +103,12 @@ Slip& Slip::several(std::string id, std::string label, std::vector<SlipChoice> c
     return *this;
 }
 
+Slip& Slip::only_with(std::string id, std::string key) {
+    fields_.back().only_with_choice = std::move(id);
+    fields_.back().only_with_key = std::move(key);
+    return *this;
+}
+
 Slip& Slip::must(Check check) {
     checks_.push_back(std::move(check));
     return *this;

@@ -62,7 +62,10 @@ class Slip {
         /// As `SlipAnswers` holds it: a date in ISO form, "yes" for a check, keys by lines for several.
         std::string start;
         std::string hint;
-        std::vector<SlipChoice> choices;
+        std::vector<SlipChoice> choices{};
+        /// It counts only while the choice of that id stands at that key; empty: always.
+        std::string only_with_choice{};
+        std::string only_with_key{};
     };
     using Check = std::function<std::optional<SlipProblem>(const SlipAnswers&)>;
 
@@ -81,6 +84,8 @@ class Slip {
     Slip& choice(std::string id, std::string label, std::vector<SlipChoice> choices, std::string_view start);
     Slip& several(std::string id, std::string label, std::vector<SlipChoice> choices,
                   const std::vector<std::string>& start);
+    /// The field added last counts only while the choice `id` stands at `key`.
+    Slip& only_with(std::string id, std::string key);
     /// Adds to what has to hold before the slip is taken; asked in the order they were added.
     Slip& must(Check check);
     /// The field must not be empty, else `sentence` is said.

@@ -7,6 +7,7 @@
 #include "app/window/layout.h"
 #include "app/window/text.h"
 #include "model/units/number_text.h"
+#include "reports/words/certificate_words.h"
 #include "reports/words/names.h"
 
 namespace lowledger::window {
@@ -30,11 +31,13 @@ BasisPanel::BasisPanel(wxWindow* parent, const Tools& tools) : wxPanel(parent), 
     beliefs_->SetName("beliefs");
     auto* figures_heading = heading(this, utf8(of_answer));
     figures_ = new ListingView(this, tools.menus, utf8(of_answer));
+    certificate_ = new Paragraph(this);
     auto* all = new wxBoxSizer(wxVERTICAL);
     all->Add(notes_heading, wxSizerFlags().Expand().Border(wxALL, gap / 2));
     all->Add(beliefs_, wxSizerFlags(3).Expand());
     all->Add(figures_heading, wxSizerFlags().Expand().Border(wxALL, gap / 2));
     all->Add(figures_, wxSizerFlags(2).Expand());
+    all->Add(certificate_, wxSizerFlags().Expand().Border(wxALL, gap / 2));
     SetSizer(all);
 }
 
@@ -42,6 +45,10 @@ void BasisPanel::refresh() {
     if (!tools_.desk.answer().there()) return;
     beliefs_->show(beliefs());
     figures_->show(figures());
+    const auto& desk = tools_.desk;
+    certificate_->say(words::certificate_sentence({desk.words(), desk.kind(), desk::note_style(desk)},
+                                                  *desk.answer().answer));
+    Layout();
 }
 
 desk::Listing BasisPanel::beliefs() const {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 #include <wx/button.h>
+#include <wx/listbox.h>
 
 #include "app/window/access.h"
 #include "app/window/layout.h"
@@ -43,7 +44,8 @@ void Form::row(const wxString& label, const std::function<wxWindow*(wxWindow* pa
     // The label first, which names the field after it for a screen reader.
     auto* text = new wxStaticText(this, wxID_ANY, label);
     auto* field = make(this);
-    if (dynamic_cast<wxTextCtrl*>(field) != nullptr || dynamic_cast<wxChoice*>(field) != nullptr)
+    if (dynamic_cast<wxTextCtrl*>(field) != nullptr || dynamic_cast<wxChoice*>(field) != nullptr ||
+        dynamic_cast<wxListBox*>(field) != nullptr)
         name_for_readers(field, name_of_label(label));
     else if (dynamic_cast<wxDatePickerCtrl*>(field) != nullptr)
         name_with_parts(field, name_of_label(label));

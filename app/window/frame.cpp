@@ -15,6 +15,7 @@
 #include "app/window/student_page.h"
 #include "app/window/text.h"
 #include "reports/pages/chart_page.h"
+#include "reports/pages/file_names.h"
 #include "reports/pages/handout.h"
 #include "reports/words/names.h"
 
@@ -37,13 +38,6 @@ int usual_list_width(desk::Place place) {
 /// The key of a list's width among what is remembered.
 wxString width_key(const desk::PlaceEntry& entry) {
     return shown(entry.go_action) + "_width";
-}
-
-std::string file_safe(std::string name) {
-    std::ranges::replace_if(
-        name, [](char c) { return c == '/' || c == '\\' || c == ':' || static_cast<unsigned char>(c) < ' '; },
-        '-');
-    return name;
 }
 
 }  // namespace
@@ -257,9 +251,15 @@ void MainFrame::show_handout() {
                                     .date = desk_->today(),
                                     .paper = pages::paper_of(facts)},
                                    desk_->words(), faces_);
-    const std::string file_name = file_safe(desk_->student()->name + " " + desk_->today().iso()) + ".pdf";
-    Preview preview(this, std::move(document), faces_, desk_->words(), file_name,
-                    [this] { desk_->give_out(); });
+    show_document(std::move(document), desk_->student()->name + " " + desk_->today().iso(),
+                  [this] { desk_->give_out(); });
+}
+
+void MainFrame::show_document(canvas::Document document, const std::string& title,
+                              std::function<void()> handed_on) {
+    wxWindow* const over = wxGetActiveWindow() != nullptr ? wxGetActiveWindow() : this;
+    Preview preview(over, std::move(document), faces_, desk_->words(), pages::safe_file_name(title) + ".pdf",
+                    std::move(handed_on));
     preview.ShowModal();
 }
 
@@ -268,9 +268,7 @@ void MainFrame::show_chart(const desk::NoteChart& chart) {
     const auto paper = desk_->has_studio() ? pages::paper_of(desk_->file().facts()) : canvas::Paper::a4;
     auto document = pages::chart_page(chart.printed(paper), words, faces_);
     const std::string horn = chart.horn() ? chart.horn()->mark : words::kind_name(chart.kind());
-    const std::string file_name = file_safe(words.say(Sentence::chart_file_name, {{"horn", horn}})) + ".pdf";
-    Preview preview(wxGetActiveWindow(), std::move(document), faces_, words, file_name, [] {});
-    preview.ShowModal();
+    show_document(std::move(document), words.say(Sentence::chart_file_name, {{"horn", horn}}), [] {});
 }
 
 void MainFrame::show_beside_settings(int part) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <memory>
 #include <string_view>
@@ -39,6 +40,7 @@ class MainFrame : public wxFrame {
     bool open_studio(const std::filesystem::path& path);
     void show_find_field();
     void show_handout();
+    void show_document(canvas::Document document, const std::string& title, std::function<void()> handed_on);
     void show_chart(const desk::NoteChart& chart);
     [[nodiscard]] const Tools& tools() const { return *tools_; }
     void show_beside_settings(int part);

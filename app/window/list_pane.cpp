@@ -24,7 +24,6 @@ ListPane::ListPane(wxWindow* parent, desk::Desk& desk, Menus& menus)
     find_label_ = new wxStaticText(this, wxID_ANY, _("F&ind:"));
     find_ = new wxTextCtrl(this, wxID_ANY);
     name_for_readers(find_, utf8(_("Find")));
-    name_for_readers(find_, utf8(_("Find")));
     list_ = new ListingView(this, menus, {});
     list_->SetName("list");
     none_ = new wxStaticText(this, wxID_ANY, {});

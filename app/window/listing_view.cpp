@@ -183,7 +183,7 @@ void ListingView::share_width() {
     for (std::size_t i = 0; i < listing_.columns.size(); ++i) {
         wishes.push_back(wish(i));
         if (listing_.columns[i].keeps_width) {
-            wishes[i] = std::min(wishes[i], width * 2 / 5);
+            wishes[i] = std::min(wishes[i], width * (i == 0 ? 3 : 2) / 5);
             kept += wishes[i];
         } else {
             shared += wishes[i];

@@ -18,6 +18,8 @@ wxString title(desk::Menu menu) {
             return _("&Horn");
         case desk::Menu::sheet:
             return _("&Tuning");
+        case desk::Menu::print:
+            return _("&Print");
         case desk::Menu::go:
             return _("&Go");
         case desk::Menu::help:

@@ -95,6 +95,29 @@ Shown shown_field(Form& form, const Slip::Field& field) {
     return {};
 }
 
+/// A field that counts only with a choice can be reached only with it.
+void follow_choice(const Slip::Field& field, wxWindow& control, wxWindow& choice_control,
+                   const Slip::Field& choice_field) {
+    auto* const choice = dynamic_cast<wxChoice*>(&choice_control);
+    const auto follow = [&field, &control, &choice_field, choice] {
+        const auto& chosen = choice_field.choices.at(static_cast<std::size_t>(choice->GetSelection()));
+        control.Enable(chosen.key == field.only_with_key);
+    };
+    choice->Bind(wxEVT_CHOICE, [follow](wxCommandEvent& event) {
+        follow();
+        event.Skip();
+    });
+    follow();
+}
+
+void follow_choices(const Slip& slip, const std::map<std::string, Shown>& fields) {
+    for (const auto& field : slip.fields()) {
+        if (field.only_with_choice.empty()) continue;
+        const auto of = std::ranges::find(slip.fields(), field.only_with_choice, &Slip::Field::id);
+        follow_choice(field, *fields.at(field.id).control, *fields.at(of->id).control, *of);
+    }
+}
+
 }  // namespace
 
 std::optional<desk::SlipAnswers> ask_slip(wxWindow* parent, const desk::Slip& slip) {
@@ -106,6 +129,7 @@ std::optional<desk::SlipAnswers> ask_slip(wxWindow* parent, const desk::Slip& sl
         made.control->SetName(shown(field.id));
         fields.emplace(field.id, std::move(made));
     }
+    follow_choices(slip, fields);
     const auto answers = [&] {
         std::map<std::string, std::string> texts;
         for (const auto& [id, field] : fields)

@@ -31,15 +31,17 @@ Sentence level_name(studio::Level level) {
 }  // namespace
 
 StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(parent), tools_(tools) {
-    name_ = new wxStaticText(this, wxID_ANY, {});
+    name_ = new wxStaticText(this, wxID_ANY, {}, wxDefaultPosition, wxDefaultSize,
+                             wxST_ELLIPSIZE_END | wxST_NO_AUTORESIZE);
     name_->SetFont(name_->GetFont().Scaled(1.6F).Bold());
-    about_ = new wxStaticText(this, wxID_ANY, {});
+    about_ = new wxStaticText(this, wxID_ANY, {}, wxDefaultPosition, wxDefaultSize,
+                              wxST_ELLIPSIZE_END | wxST_NO_AUTORESIZE);
     horn_label_ = new wxStaticText(this, wxID_ANY, _("Hor&n:"));
     horns_ = new wxChoice(this, wxID_ANY);
     name_for_readers(horns_, utf8(_("Horn")));
     auto* who = new wxBoxSizer(wxVERTICAL);
-    who->Add(name_);
-    who->Add(about_, wxSizerFlags().Border(wxTOP, 2));
+    who->Add(name_, wxSizerFlags().Expand());
+    who->Add(about_, wxSizerFlags().Expand().Border(wxTOP, 2));
     auto* head = new wxBoxSizer(wxHORIZONTAL);
     head->Add(who, wxSizerFlags(1).CentreVertical());
     head->Add(horn_label_, wxSizerFlags().CentreVertical());
@@ -106,10 +108,12 @@ void StudentPage::refresh_head() {
     const auto& desk = tools_.desk;
     const auto& student = *desk.student();
     name_->SetLabelText(shown(student.name));
+    name_->SetToolTip(shown(student.name));
     std::string about = desk.words().say(level_name(student.level));
     if (!student.group.empty()) about += " · " + student.group;
     if (student.archived) about += " · " + desk.words().say(Sentence::list_archived);
     about_->SetLabelText(shown(about));
+    about_->SetToolTip(shown(about));
     wxArrayString titles;
     int selected = wxNOT_FOUND;
     for (const auto& horn : desk.horns_of_student()) {

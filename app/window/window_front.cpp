@@ -1,12 +1,14 @@
 #include "app/window/window_front.h"
 
 #include <algorithm>
+#include <utility>
 #include <wx/filedlg.h>
 #include <wx/msgdlg.h>
 
 #include "app/window/dialogs.h"
 #include "app/window/frame.h"
 #include "app/window/kind_charts.h"
+#include "app/window/progress.h"
 #include "app/window/slip_dialog.h"
 #include "app/window/text.h"
 
@@ -91,6 +93,20 @@ void WindowFront::show_section() {
 
 void WindowFront::show_chart(const desk::NoteChart& chart) {
     frame_.show_chart(chart);
+}
+
+const canvas::Faces& WindowFront::faces() {
+    return frame_.tools().faces;
+}
+
+void WindowFront::show_document(canvas::Document document, const std::string& file_name,
+                                std::function<void()> handed_on) {
+    frame_.show_document(std::move(document), file_name, std::move(handed_on));
+}
+
+bool WindowFront::work_through(const std::vector<std::string>& names,
+                               const std::function<void(std::size_t)>& piece) {
+    return window::work_through(&frame_, names, piece);
 }
 
 void WindowFront::show_kind_charts() {

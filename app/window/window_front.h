@@ -28,6 +28,11 @@ class WindowFront : public desk::Front {
     bool confirm(const std::string& question, const std::string& verb) override;
     void show_handout() override;
     void show_chart(const desk::NoteChart& chart) override;
+    const canvas::Faces& faces() override;
+    void show_document(canvas::Document document, const std::string& file_name,
+                       std::function<void()> handed_on) override;
+    bool work_through(const std::vector<std::string>& names,
+                      const std::function<void(std::size_t)>& piece) override;
     void show_kind_charts() override;
     void show_find_field() override;
     void show_manual(std::string_view title) override;

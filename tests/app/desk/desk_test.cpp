@@ -12,6 +12,7 @@
 #include "app/desk/recent.h"
 #include "model/studio/questions.h"
 #include "model/units/refusal.h"
+#include "reports/words/certificate_words.h"
 #include "tests/app/desk/prepared_studio.h"
 
 namespace lowledger::desk {
@@ -90,6 +91,22 @@ TEST(Desk, AnswersForWhatWasTyped) {
     // Everything read sharp, so the horn has to become longer.
     EXPECT_TRUE(studio.desk->answer().something_moves());
     EXPECT_GT(answer.settings.slides.front().recommended, answer.settings.slides.front().now);
+}
+
+TEST(Desk, ThenSaysHowMuchBetterOtherPositionsCanBe) {
+    PreparedStudio studio;
+    studio.turn_to_ada();
+    const words::Speech speech{studio.desk->words(), studio.desk->kind()};
+    auto answer = *studio.desk->answer().answer;
+    ASSERT_TRUE(answer.certificate);
+    EXPECT_TRUE(answer.certificate->closed);
+    EXPECT_THAT(words::certificate_sentence(speech, answer), testing::HasSubstr("0.0001\u00a0%"));
+    answer.certificate->gap = units::SquareCents(0.05 * answer.settings.objective_after.value());
+    EXPECT_THAT(words::certificate_sentence(speech, answer), testing::HasSubstr("more than 5.0\u00a0%"));
+    answer.certificate->better.assign(answer.settings.slides.size(), units::Millimetres(12));
+    EXPECT_THAT(words::certificate_sentence(speech, answer), testing::HasSubstr("main slide 12.0\u00a0mm"));
+    answer.certificate.reset();
+    EXPECT_THAT(words::certificate_sentence(speech, answer), testing::HasSubstr("still"));
 }
 
 TEST(Desk, ANewerQuestionDropsTheOlderAnswer) {

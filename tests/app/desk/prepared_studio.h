@@ -31,6 +31,14 @@ class ScriptedFront : public Front {
     /// What was asked or shown, one a line.
     std::string said;
     int handouts = 0;
+    struct Shown {
+        canvas::Document document;
+        std::string file_name;
+        std::function<void()> handed_on;
+    };
+    std::vector<Shown> documents;
+    /// What work is stopped before; none if beyond the end.
+    std::size_t stops_before = 1000;
 
     std::optional<NewStudio> ask_new_studio(const NewStudio& /*start*/) override { return new_studio; }
     std::optional<std::filesystem::path> ask_studio_to_open() override { return path; }
@@ -64,6 +72,19 @@ class ScriptedFront : public Front {
     }
     void show_handout() override { ++handouts; }
     void show_chart(const NoteChart& /*chart*/) override { said += "chart\n"; }
+    const canvas::Faces& faces() override;
+    void show_document(canvas::Document document, const std::string& file_name,
+                       std::function<void()> handed_on) override {
+        documents.push_back({std::move(document), file_name, std::move(handed_on)});
+    }
+    bool work_through(const std::vector<std::string>& names,
+                      const std::function<void(std::size_t)>& piece) override {
+        for (std::size_t i = 0; i < names.size(); ++i) {
+            if (i == stops_before) return false;
+            piece(i);
+        }
+        return true;
+    }
     void show_kind_charts() override { said += "charts of kinds\n"; }
     void show_find_field() override { said += "find\n"; }
     void show_manual(std::string_view title) override { said += std::string(title) + "\n"; }

@@ -127,7 +127,7 @@ TEST(Access, EveryControlOfEveryDialogHasAName) {
     WindowHarness window;
     open_ada(window);
     for (const char* id : {"student.change", "student.horn", "horn.add", "horn.change", "horn.measure",
-                           "studio.new", "studio.facts", "chart.kind"})
+                           "studio.new", "studio.facts", "chart.kind", "print.pass"})
         look_at_dialog(window, id);
 }
 
