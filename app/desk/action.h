@@ -51,6 +51,7 @@ std::vector<Action> student_actions();
 std::vector<Action> horn_actions();
 std::vector<Action> loan_actions();
 std::vector<Action> upkeep_actions();
+std::vector<Action> more_actions();
 std::vector<Action> sheet_actions();
 std::vector<Action> print_actions();
 std::vector<Action> go_actions();

@@ -231,7 +231,7 @@ std::vector<Action> loan_actions() {
          .shown = shows_loans},
         {.id = "loan.signed",
          .menu = Menu::horn,
-         .text = "Form &signed today",
+         .text = "Form si&gned today",
          .key = "Ctrl+Shift+G",
          .edits = true,
          .may_run = has_loan,
@@ -240,7 +240,7 @@ std::vector<Action> loan_actions() {
          .full_text =
              [](const Desk& desk) {
                  const auto loan = desk.has_studio() ? chosen_loan(desk) : std::nullopt;
-                 return std::string(loan && loan->signed_on ? "Form not &signed" : "Form &signed today");
+                 return std::string(loan && loan->signed_on ? "Form not si&gned" : "Form si&gned today");
              }},
         {.id = "loan.remove",
          .menu = Menu::horn,

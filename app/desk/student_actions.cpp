@@ -83,13 +83,35 @@ void archive_student(Desk& desk) {
                      [&](store::Edit& edit) { edit.update(student); });
 }
 
+/// What goes along with a student besides the tuning sheets; empty where nothing does.
+std::string belongings_text(const words::Words& words, const studio::Belongings& all) {
+    std::string out;
+    const auto add = [&](int count, const std::string& text) {
+        if (count > 0) out += (out.empty() ? "" : ", ") + text;
+    };
+    add(all.lessons,
+        words.say_counted(Sentence::belongings_lessons_one, Sentence::belongings_lessons_many, all.lessons));
+    add(all.loans,
+        words.say_counted(Sentence::belongings_loans_one, Sentence::belongings_loans_many, all.loans));
+    add(all.assignments + all.practice_entries, words.say(Sentence::belongings_practice));
+    add(all.pieces + all.events, words.say(Sentence::belongings_events));
+    add(all.settings, words.say(Sentence::belongings_settings, {{"count", std::to_string(all.settings)}}));
+    add(all.horns + all.mouthpieces, words.say(Sentence::belongings_horns));
+    return out;
+}
+
 void remove_student(Desk& desk) {
     const studio::Student student = *desk.student();
     const auto sheets = static_cast<int>(desk.file().sheets(student.id).size());
     const auto question =
         desk.words().say_counted(Sentence::ask_remove_student_one_sheet, Sentence::ask_remove_student, sheets,
                                  {{"name", student.name}});
-    if (!desk.front().confirm(question, desk.words().say(Sentence::verb_remove))) return;
+    const auto belongings = belongings_text(desk.words(), desk.file().belongings(student.id));
+    const auto whole = belongings.empty()
+                           ? question
+                           : desk.words().say(Sentence::ask_remove_student_with,
+                                              {{"question", question}, {"belongings", belongings}});
+    if (!desk.front().confirm(whole, desk.words().say(Sentence::verb_remove))) return;
     desk.file().edit(desk.words().say(Sentence::edit_remove, {{"name", student.name}}),
                      [&](store::Edit& edit) { edit.remove(student.id); });
 }

@@ -136,7 +136,7 @@ std::vector<Action> upkeep_actions() {
          .shown = shows_upkeep},
         {.id = "upkeep.change",
          .menu = Menu::horn,
-         .text = "Change up&keep…",
+         .text = "Change upk&eep…",
          .edits = true,
          .may_run = has_upkeep,
          .run = change_upkeep,

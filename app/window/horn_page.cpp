@@ -6,6 +6,7 @@
 #include <wx/button.h>
 #include <wx/sizer.h>
 
+#include "app/desk/lending.h"
 #include "app/desk/places.h"
 #include "app/window/access.h"
 #include "app/window/errors.h"
@@ -188,6 +189,15 @@ void HornPage::refresh_facts() {
     fact(Sentence::horn_owner, horn.owner ? names[*horn.owner] : words.say(Sentence::horn_of_school));
     fact(Sentence::horn_maker, horn.maker_and_model);
     fact(Sentence::horn_serial, horn.serial_number);
+    fact(Sentence::horn_tag, horn.inventory_tag);
+    fact(Sentence::horn_belongs_to, horn.belongs_to);
+    fact(Sentence::horn_case, horn.case_text);
+    fact(Sentence::horn_locker, horn.locker);
+    fact(Sentence::horn_accessories, horn.accessories);
+    fact(Sentence::horn_condition, horn.condition);
+    fact(Sentence::horn_value, desk::money_text(horn.value));
+    fact(Sentence::horn_bought_on, desk::date_or_nothing(words, horn.bought_on));
+    fact(Sentence::horn_bought_for, desk::money_text(horn.bought_for));
     fact(Sentence::horn_remarks, horn.remarks);
 
     players_->DeleteAllItems();

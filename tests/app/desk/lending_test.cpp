@@ -103,7 +103,7 @@ TEST_F(Lending, AnEarlyReturnOrDueDayIsAsked) {
 TEST_F(Lending, AFormIsSignedAndUnsigned) {
     run("loan.signed");
     EXPECT_EQ(loans(studio.tuba).front().signed_on, test_day);
-    EXPECT_EQ(menu_text(action("loan.signed"), *studio.desk), "Form not &signed");
+    EXPECT_EQ(menu_text(action("loan.signed"), *studio.desk), "Form not si&gned");
     run("loan.signed");
     EXPECT_FALSE(loans(studio.tuba).front().signed_on);
 }
@@ -131,6 +131,24 @@ TEST_F(Lending, AmountsThatAreNoneAreAskedAgain) {
     EXPECT_THAT(studio.front.said, HasSubstr("Say what is to be done"));
     run("upkeep.add", {{"cost", "12,50 EUR"}});
     EXPECT_EQ(studio.desk->file().upkeep(studio.tuba).back().cost, (studio::Money{1250, "EUR"}));
+}
+
+TEST_F(Lending, RemovingAStudentSaysWhatGoes) {
+    studio.desk->go({.place = Place::students, .student = studio.ada});
+    studio.front.agrees = false;
+    run("student.remove");
+    EXPECT_THAT(studio.front.said, HasSubstr("With it go: 1 loan."));
+}
+
+TEST_F(Lending, MoreIsKnownOfAHornAndAStudent) {
+    run("horn.more", {{"tag", "INV-7"}, {"value", "1250,50 EUR"}, {"bought_on", "2019-08-01"}});
+    EXPECT_EQ(studio.desk->horn()->inventory_tag, "INV-7");
+    EXPECT_EQ(studio.desk->horn()->value, (studio::Money{125050, "EUR"}));
+    studio.desk->go({.place = Place::students, .student = studio.ada});
+    run("student.more", {{"at_home", "nothing"}, {"phone", "01"}, {"since", "2024-02-29"}});
+    EXPECT_EQ(studio.desk->student()->at_home, studio::AtHome::nothing);
+    EXPECT_EQ(studio.desk->student()->guardian.phone, "01");
+    EXPECT_EQ(studio.desk->student()->since, studio::Date(2024, 2, 29));
 }
 
 }  // namespace
