@@ -41,7 +41,7 @@ std::map<std::string, std::string> slip_answers(const std::string& action) {
         {"loan.change", {{"remarks", "by car"}}},
         {"upkeep.add", {{"work", "greased"}, {"cost", "12,50 EUR"}, {"done_on", "2026-11-25"}}},
         {"horn.more", {{"tag", "INV-7"}, {"value", "1250 EUR"}, {"bought_on", "2019-08-01"}}},
-        {"student.more", {{"year", "Year 7"}, {"at_home", "mouthpiece_only"}, {"goals", "a solo"}}},
+        {"student.more", {{"year", "Year 7"}, {"at_home", "mouthpiece only"}, {"goals", "a solo"}}},
         {"upkeep.change", {{"by", "the technician"}}}};
     const auto found = answers.find(action);
     return found == answers.end() ? std::map<std::string, std::string>() : found->second;
