@@ -1,5 +1,7 @@
 #include "app/batch/sample_book.h"
 
+#include <cmath>
+
 #include "app/batch/sample_readers.h"
 #include "app/batch/sample_table.h"
 #include "model/studio/file_words.h"
@@ -93,7 +95,7 @@ SampleUpkeep read_upkeep(const SampleTable& table) {
     upkeep.by = text(table, "by");
     upkeep.disinfected = table.get<bool>("disinfected").value_or(false);
     if (const auto cost = table.get<double>("cost"))
-        upkeep.cost = studio::Money{static_cast<std::int64_t>(*cost * 100.0 + 0.5), "EUR"};
+        upkeep.cost = studio::Money{std::llround(*cost * 100.0), "EUR"};
     upkeep.mark = table.require<std::string>("on");
     upkeep.noted_week = table.week("noted");
     upkeep.done_week = table.week_if("done");

@@ -47,6 +47,7 @@ std::string name_of(const pages::Player& player) {
 std::vector<PlayerAnswer> answers_for(Desk& desk, const std::vector<pages::Player>& players,
                                       bool large_print) {
     std::vector<std::string> names;
+    names.reserve(players.size());
     for (const auto& player : players)
         names.push_back(name_of(player));
     std::vector<PlayerAnswer> answers;
@@ -64,6 +65,7 @@ std::vector<PlayerAnswer> answers_for(Desk& desk, const std::vector<pages::Playe
 void give_out(Desk& desk, const std::vector<PlayerAnswer>& answers) {
     if (!desk.may_write()) return;
     std::vector<std::string> names;
+    names.reserve(answers.size());
     for (const auto& answer : answers)
         names.push_back(answer.page.student.name);
     std::vector<studio::GivenSettings> given;

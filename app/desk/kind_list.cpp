@@ -83,7 +83,8 @@ Listing kinds_listing(const std::vector<horns::HornKind>& kinds, const words::Wo
             if (family_of(kinds[i]) != family) continue;
             const auto name = words::kind_name(kinds[i]);
             const auto open = open_note(kinds[i]);
-            if (!found_in(with_typed_flats(words.say(family) + " " + name + " " + open), find)) continue;
+            const std::string text = words.say(family).append(" ").append(name).append(" ").append(open);
+            if (!found_in(with_typed_flats(text), find)) continue;
             listing.rows.push_back({static_cast<std::int64_t>(i), {words.say(family), name, open}, false});
         }
     }

@@ -43,7 +43,8 @@ std::string condition_text(const words::Words& words, const Loan& loan) {
 std::vector<Upkeep> upkeep_in_order(const Desk& desk) {
     auto upkeep = desk.file().upkeep(desk.horn()->id);
     std::ranges::reverse(upkeep);
-    std::ranges::stable_partition(upkeep, [](const Upkeep& work) { return !work.done_on; });
+    std::ranges::stable_sort(upkeep, std::ranges::less{},
+                             [](const Upkeep& work) { return work.done_on.has_value(); });
     return upkeep;
 }
 

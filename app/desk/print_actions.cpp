@@ -60,6 +60,7 @@ using OnePage = canvas::Document (*)(const PlayerAnswer&, const words::Words&, c
 canvas::Document one_each(Desk& desk, const std::vector<PlayerAnswer>& answers, Sentence title,
                           OnePage make) {
     std::vector<pages::NamedDocument> documents;
+    documents.reserve(answers.size());
     for (const auto& answer : answers)
         documents.push_back({name_of({answer.page.student, answer.page.horn, answer.page.kind}),
                              make(answer, desk.words(), desk.front().faces())});
@@ -123,6 +124,7 @@ void print_settings(Desk& desk) {
     const auto answers = answers_for(desk, players_chosen(desk, *wanted), wanted->checked("large"));
     if (answers.empty()) return;
     std::vector<pages::HandoutInputs> rows;
+    rows.reserve(answers.size());
     for (const auto& answer : answers)
         rows.push_back(answer.page);
     show(desk,

@@ -136,8 +136,8 @@ SlipAnswers Slip::filled_in(const std::map<std::string, std::string>& texts) con
         const auto field = std::ranges::find(fields_, id, &Field::id);
         if (field == fields_.end()) throw std::logic_error("the slip has no field " + id);
         if (field->kind == Kind::choice &&
-            std::ranges::none_of(field->choices, [&](const auto& choice) { return choice.key == text; }))
-            throw std::logic_error("field " + id + " has no choice " + text);
+            std::ranges::find(field->choices, text, &SlipChoice::key) == field->choices.end())
+            throw std::logic_error(std::string("field ").append(id).append(" has no choice ").append(text));
         values[id] = text;
     }
     return SlipAnswers(std::move(values));

@@ -45,7 +45,7 @@ std::vector<SlipChoice> groups_offered(const Desk& desk, const std::vector<studi
     const auto& words = desk.words();
     if (desk.student())
         choices.push_back(
-            {std::string(of_page), words.say(Sentence::print_for_one, {{"name", desk.student()->name}})});
+            {std::string(of_page), words.say(Sentence::print_for_single, {{"name", desk.student()->name}})});
     else if (desk.horn())
         choices.push_back(
             {std::string(of_page), words.say(Sentence::print_for_horn, {{"mark", desk.horn()->mark}})});
@@ -78,6 +78,7 @@ bool is_asked_for(const Desk& desk, const std::string& whom, const std::vector<s
 void ask_whom(Slip& slip, const Desk& desk, bool shown_first) {
     const auto students = present_students(desk);
     std::vector<SlipChoice> names;
+    names.reserve(students.size());
     for (const auto& student : students)
         names.push_back({key({}, student), student.name});
     const auto& words = desk.words();

@@ -97,10 +97,10 @@ Shown shown_field(Form& form, const Slip::Field& field) {
 
 /// A field that counts only with a choice can be reached only with it.
 void follow_choice(const Slip::Field& field, wxWindow& control, wxWindow& choice_control,
-                   const Slip::Field& choice_field) {
+                   const Slip::Field& deciding) {
     auto* const choice = dynamic_cast<wxChoice*>(&choice_control);
-    const auto follow = [&field, &control, &choice_field, choice] {
-        const auto& chosen = choice_field.choices.at(static_cast<std::size_t>(choice->GetSelection()));
+    const auto follow = [&field, &control, &deciding, choice] {
+        const auto& chosen = deciding.choices.at(static_cast<std::size_t>(choice->GetSelection()));
         control.Enable(chosen.key == field.only_with_key);
     };
     choice->Bind(wxEVT_CHOICE, [follow](wxCommandEvent& event) {

@@ -77,6 +77,7 @@ class LessonReader {
         }
         std::ranges::sort(placed, {}, &std::pair<int, Attendance>::first);
         std::vector<Attendance> called;
+        called.reserve(placed.size());
         for (const auto& [place, entry] : placed)
             called.push_back(entry);
         return called;

@@ -37,7 +37,7 @@ SlideProblem answered_problem(const SettingsQuestion& question, const SlideSetti
 /// Best first: the box with the lowest bound is looked at next.
 class BranchAndBound {
   public:
-    BranchAndBound(const SlideProblem& problem, Positions at, Choice ways)
+    BranchAndBound(const SlideProblem& problem, Positions at, const Choice& ways)
         : problem_(problem), bounding_(problem), best_(std::move(at)) {
         start_value_ = value_ = guarded_objective(problem, best_, ways);
         tolerance_ = 0.5 * closed_part * objective_at(problem, best_, ways);

@@ -91,7 +91,7 @@ double slant_of(const std::vector<BeamedNote>& notes, bool up) {
         const double inner = height(notes[i].position);
         if (up ? inner > std::max(first, last) - 1e-9 : inner < std::min(first, last) + 1e-9) return 0.0;
     }
-    const auto interval = static_cast<std::size_t>(std::abs(last - first) * 2.0 + 0.5);
+    const auto interval = static_cast<std::size_t>(std::lround(std::abs(last - first) * 2.0));
     const double width = (notes.back().x - notes.front().x).value();
     const double allowed = std::floor(std::max(width * steepest, 0.0) * 4.0) / 4.0;
     const double rise = std::min(by_interval.at(std::min(interval, by_interval.size() - 1)), allowed);
@@ -156,6 +156,7 @@ Beam beam_over(const std::vector<BeamedNote>& notes) {
     constexpr double step = 0.25;
     constexpr int most_steps = 4;
     std::vector<StaffPosition> positions;
+    positions.reserve(notes.size());
     for (const BeamedNote& note : notes)
         positions.push_back(note.position);
     const bool up = beamed_stems_go_up(positions);

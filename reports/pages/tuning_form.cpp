@@ -61,7 +61,8 @@ void draw_slides(const Sheet& sheet, const horns::HornKind& kind, canvas::Point 
     const Millimetres cell = width / static_cast<double>(slides_in_row);
     for (std::size_t i = 0; i < kind.slides.size(); ++i) {
         const Millimetres left = at.x + static_cast<double>(i % slides_in_row) * cell;
-        const Millimetres y = top + static_cast<double>(i / slides_in_row + 1) * slide_row - 1_mm;
+        const std::size_t row = i / slides_in_row;
+        const Millimetres y = top + static_cast<double>(row + 1) * slide_row - 1_mm;
         const std::string name = canvas::shortened(sheet.faces, words::capitalised(kind.slides[i].name),
                                                    type::small, cell - slide_blank - 5_mm);
         canvas::draw_text(sheet.page, sheet.faces, name, type::small, {left, y});

@@ -7,7 +7,6 @@ namespace lowledger::studio {
 namespace {
 
 using testing::ElementsAre;
-using testing::IsEmpty;
 
 const Date day(2024, 2, 29);
 

@@ -140,8 +140,14 @@ HandoutInputs every_note_to_watch() {
     for (std::size_t i = 0; i < chart.size(); ++i) {
         const auto& note = chart[i];
         const Cents lean(i % 2 == 0 ? 48.0 : -48.0);
-        notes.push_back({note.note, note.usual.fingering, note.usual.partial, lean, 9_cents,
-                         remedies.at(i / 2 % 4), horns::Fingering{{1, 2, 3, 4}, 0}, 4_cents, -lean, 0.9, 1});
+        tuning::RemainingNote remaining{note.note, note.usual.fingering,  note.usual.partial, lean,
+                                        9_cents,   remedies.at(i / 2 % 4)};
+        remaining.instead = horns::Fingering{{1, 2, 3, 4}, 0};
+        remaining.lean_instead = 4_cents;
+        remaining.bend = -lean;
+        remaining.chance = 0.9;
+        remaining.takes = 1;
+        notes.push_back(remaining);
     }
     return inputs;
 }
