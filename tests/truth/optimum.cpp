@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <fmt/format.h>
 
 #include "model/tuning/certificate.h"
@@ -42,7 +43,7 @@ double excess(double ours, double theirs) {
 }
 
 struct Against {
-    double worst = -INFINITY;
+    double worst = -std::numeric_limits<double>::infinity();
     int above = 0;
     int horns = 0;
     void add(double excess, double most) {
