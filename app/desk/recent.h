@@ -8,8 +8,8 @@ namespace lowledger::desk {
 /// How many studios are remembered.
 inline constexpr std::size_t most_recent_studios = 6;
 
-/// The studios opened last that are still there, the last one first. Kept in a file of `data_folder`; one that
-/// cannot be read counts as empty.
+/// The studios opened last that are still there, the last one first. Kept in a file of `data_folder`; one
+/// that cannot be read counts as empty.
 std::vector<std::filesystem::path> recent_studios(const std::filesystem::path& data_folder);
 
 /// Puts a studio at the head of them. A folder that cannot be written loses only the memory.

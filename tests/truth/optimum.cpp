@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <fmt/format.h>
+#include <limits>
 
 #include "model/tuning/certificate.h"
 #include "tests/truth/known.h"

@@ -22,13 +22,12 @@ std::string refusal(std::string_view school_text, std::string_view horn_text, st
                     std::string_view timetable = "", std::string_view lending = "",
                     std::string_view notes = "") {
     try {
-        (void)read_sample_sources(
-            {{"school.toml", school_text},
-             {"horns.toml", horn_text},
-             {"students.toml", student_text},
-             {"timetable.toml", timetable},
-             {"lending.toml", lending},
-             {"notes.toml", notes}});
+        (void)read_sample_sources({{"school.toml", school_text},
+                                   {"horns.toml", horn_text},
+                                   {"students.toml", student_text},
+                                   {"timetable.toml", timetable},
+                                   {"lending.toml", lending},
+                                   {"notes.toml", notes}});
     } catch (const units::Refusal& refusal) {
         return refusal.what();
     }
@@ -63,8 +62,7 @@ TEST(SampleSources, MistakesAreNamedByFileLineAndKey) {
                 AllOf(HasSubstr("Ann"), HasSubstr("T-7")));
     EXPECT_THAT(refusal(school, horns, "[[student]]\nname='Ann'\nlesson={at='25:10'}\n"),
                 AllOf(HasSubstr("students.toml, line 3"), HasSubstr("16:05")));
-    EXPECT_THAT(refusal(school, horns, students,
-                        "[[group]]\nname='G'\nat='12:40'\nmembers=[{name='Bea'}]\n"),
+    EXPECT_THAT(refusal(school, horns, students, "[[group]]\nname='G'\nat='12:40'\nmembers=[{name='Bea'}]\n"),
                 AllOf(HasSubstr("timetable.toml"), HasSubstr("Bea")));
     EXPECT_THAT(refusal(school, horns, students, "[[term]]\nname='T'\nfirst=-9\n"),
                 AllOf(HasSubstr("timetable.toml, line 1"), HasSubstr("last is missing")));
