@@ -1,12 +1,16 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
+#include <fstream>
 #include <gtest/gtest.h>
+#include <regex>
 #include <set>
+#include <sstream>
 #include <string>
 #include <toml++/toml.h>
 #include <vector>
 
+#include "model/horns/kind.h"
 #include "reports/words/words.h"
 
 namespace lowledger::words {
@@ -41,6 +45,37 @@ TEST(Sentences, EveryTextHasItsConstantAndEveryConstantItsText) {
     const std::set<std::string> constants(sentence_ids.begin(), sentence_ids.end());
     EXPECT_EQ(in_file, constants);
     EXPECT_EQ(constants.size(), sentence_ids.size());
+}
+
+/// Ids named as Sentence::id in the program's sources, and those that kinds name as their cautions.
+std::set<std::string> ids_in_use() {
+    std::set<std::string> used;
+    for (const auto& kind : horns::built_in_kinds())
+        used.insert(kind.cautions.begin(), kind.cautions.end());
+    const std::regex named("Sentence::([a-z0-9_]+)");
+    for (const auto* const folder : {LOWLEDGER_SOURCE "/app", LOWLEDGER_SOURCE "/reports"}) {
+        for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
+            if (entry.path().extension() != ".cpp" && entry.path().extension() != ".h") continue;
+            std::ostringstream text;
+            text << std::ifstream(entry.path()).rdbuf();
+            const std::string source = text.str();
+            for (std::sregex_iterator at(source.begin(), source.end(), named), end; at != end; ++at)
+                used.insert((*at)[1]);
+        }
+    }
+    return used;
+}
+
+TEST(Sentences, EveryOneIsSaidSomewhere) {
+    const auto used = ids_in_use();
+    const std::regex numbered("(.*_)[2-9]");
+    for (const std::string_view sentence : sentence_ids) {
+        const std::string id(sentence);
+        std::smatch parts;
+        // A numbered row is reached from its first.
+        const bool in_row = std::regex_match(id, parts, numbered) && used.contains(parts[1].str() + "1");
+        EXPECT_TRUE(in_row || used.contains(id)) << id;
+    }
 }
 
 TEST(Sentences, NoneIsEmptyOrPadded) {
