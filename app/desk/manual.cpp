@@ -150,7 +150,10 @@ const std::vector<ManualPart>& manual() {
 
 std::string_view manual_title_for(const Desk& desk) {
     if (!desk.has_studio()) return "Begin";
-    if (desk.view().place == Place::horns) return "Horns";
+    if (desk.view().place == Place::horns) {
+        const Section section = section_of(desk.view());
+        return section == Section::loans || section == Section::upkeep ? "Loans and upkeep" : "Horns";
+    }
     if (!desk.student()) return "Begin";
     return section_of(desk.view()) == Section::settings ? "Settings" : "A tuning sheet, in two minutes";
 }

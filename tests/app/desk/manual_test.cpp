@@ -8,6 +8,7 @@
 #include <set>
 
 #include "app/desk/action.h"
+#include "app/desk/places.h"
 #include "tests/app/desk/prepared_studio.h"
 
 namespace lowledger::desk {
@@ -65,8 +66,12 @@ TEST(Manual, WhereverOneIsThereIsAPartForIt) {
         EXPECT_TRUE(titles.contains(std::string(manual_title_for(*studio.desk))))
             << static_cast<int>(section);
     }
-    studio.desk->go({.place = Place::horns});
-    EXPECT_TRUE(titles.contains(std::string(manual_title_for(*studio.desk))));
+    for (const auto& entry : entry_of(Place::horns).sections) {
+        studio.desk->go({.place = Place::horns, .section = entry.section});
+        EXPECT_TRUE(titles.contains(std::string(manual_title_for(*studio.desk))));
+    }
+    EXPECT_EQ(manual_title_for(*studio.desk), "Loans and upkeep");
+    studio.desk->go({.place = Place::horns, .section = Section::chart});
     action("help.manual").run(*studio.desk);
     EXPECT_THAT(studio.front.said, HasSubstr("Horns"));
 }
