@@ -200,7 +200,7 @@ std::optional<tuning::TeacherHand> HandPanel::typed() {
     const auto size = units::parse_decimal(step);
     if (!step.empty() && (!size || *size < 0.0 || *size > longest_step)) {
         problem_->say(
-            words.say(Sentence::slide_length_refused, {{"typed", step}, {"slide", utf8(_("the steps"))}}));
+            words.say(Sentence::hand_step_refused, {{"typed", step}, {"most", short_decimal(longest_step)}}));
         return std::nullopt;
     }
     if (!step.empty()) hand.step = Millimetres(*size);
@@ -219,7 +219,13 @@ void HandPanel::change_weight() {
     const auto note = notes_.at(static_cast<std::size_t>(at));
     const std::string typed = trimmed(*weight_);
     const auto weight = units::parse_decimal(typed);
-    if (!typed.empty() && (!weight || *weight < 0.0 || *weight > heaviest)) return;
+    if (!typed.empty() && (!weight || *weight < 0.0 || *weight > heaviest)) {
+        problem_->say(desk_.words().say(Sentence::hand_weight_refused,
+                                        {{"typed", typed}, {"most", short_decimal(heaviest)}}));
+        Layout();
+        return;
+    }
+    problem_->say({});
     auto hand = desk_.hand();
     hand.weights.erase(note);
     if (weight) hand.weights[note] = *weight;
