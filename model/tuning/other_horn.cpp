@@ -7,25 +7,10 @@ namespace {
 
 constexpr int horn_nobody_read = -1;
 
-bool is_of_horn(TermKind kind) {
-    switch (kind) {
-        case TermKind::horn_overall:
-        case TermKind::valve_tube:
-        case TermKind::horn_by_partial:
-        case TermKind::horn_by_set_and_partial:
-        case TermKind::bore:
-        case TermKind::place_written:
-        case TermKind::place_guessed:
-            return true;
-        default:
-            return false;
-    }
-}
-
 Terms on_horn(const Terms& terms, int horn) {
     Terms other;
     for (Term term : terms) {
-        if (is_of_horn(term.key.kind)) term.key.whose = horn;
+        if (owner_of(term.key.kind) == TermOwner::horn) term.key.whose = horn;
         add_term(other, term.key, term.coefficient, term.law);
     }
     return other;

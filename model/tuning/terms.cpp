@@ -18,6 +18,37 @@ int bits_of(acoustics::ValveSet valves) {
 
 }  // namespace
 
+TermOwner owner_of(TermKind kind) {
+    switch (kind) {
+        case TermKind::kind_by_partial:
+            return TermOwner::kind;
+        case TermKind::horn_overall:
+        case TermKind::valve_tube:
+        case TermKind::horn_by_partial:
+        case TermKind::horn_by_set_and_partial:
+        case TermKind::bore:
+        case TermKind::place_written:
+        case TermKind::place_guessed:
+            return TermOwner::horn;
+        case TermKind::mouthpiece:
+        case TermKind::player_overall:
+        case TermKind::player_slope:
+        case TermKind::player_by_partial:
+        case TermKind::player_by_pitch:
+        case TermKind::arm:
+        case TermKind::correction:
+            return TermOwner::player;
+        case TermKind::room_beta:
+        case TermKind::place_at_sitting:
+        case TermKind::room_of_sitting:
+        case TermKind::sitting:
+        case TermKind::tuner_of_sitting:
+        case TermKind::warming:
+            break;
+    }
+    return TermOwner::sitting;
+}
+
 TermModel::TermModel(const horns::HornKind& kind, studio::Level level, const Figures& figures,
                      units::Hertz a4, Owners owners)
     : kind_(kind),
@@ -86,34 +117,17 @@ Terms TermModel::terms(const Playing& playing, const Shares& shares, int mouthpi
 }
 
 TermKey TermModel::owned(TermKey key) const {
-    switch (key.kind) {
-        case TermKind::kind_by_partial:
+    switch (owner_of(key.kind)) {
+        case TermOwner::kind:
             key.whose = owners_.kind;
             break;
-        case TermKind::horn_overall:
-        case TermKind::valve_tube:
-        case TermKind::horn_by_partial:
-        case TermKind::horn_by_set_and_partial:
-        case TermKind::bore:
-        case TermKind::place_written:
-        case TermKind::place_guessed:
+        case TermOwner::horn:
             key.whose = owners_.horn;
             break;
-        case TermKind::mouthpiece:
-        case TermKind::player_overall:
-        case TermKind::player_slope:
-        case TermKind::player_by_partial:
-        case TermKind::player_by_pitch:
-        case TermKind::arm:
-        case TermKind::correction:
+        case TermOwner::player:
             key.whose = owners_.player;
             break;
-        case TermKind::room_beta:
-        case TermKind::place_at_sitting:
-        case TermKind::room_of_sitting:
-        case TermKind::sitting:
-        case TermKind::tuner_of_sitting:
-        case TermKind::warming:
+        case TermOwner::sitting:
             break;
     }
     return key;

@@ -39,6 +39,10 @@ enum class TermKind {
     warming,
 };
 
+/// Whose an unknown number is.
+enum class TermOwner { horn, kind, player, sitting };
+TermOwner owner_of(TermKind kind);
+
 /// One unknown number. What `a` and `b` count depends on the kind: a valve, a partial, a pitch, a slide, a
 /// sheet. `whose` is the number of the horn, the kind of horn or the player.
 struct TermKey {
