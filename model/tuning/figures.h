@@ -91,7 +91,7 @@ struct Figures {
     double weight_core = 0.0;
     double weight_edge = 0.0;
     double weight_pedal_or_seventh = 0.0;
-    /// Objective (tuning-model, section 4).
+    /// The objective of the slide settings.
     double flat_weight = 0.0;
     double cost_per_cent_moved = 0.0;
     units::Cents worth_moving;

@@ -10,8 +10,8 @@ void check_inputs(const TuningInputs& inputs);
 /// The steps of the tuning order that no used reading speaks of.
 EnoughReadings enough_readings(const TuningInputs& inputs);
 
-/// Lays the question of section 4 out: the profile's notes with their weights and ways, the slides with the
-/// teacher's hand on them, the constants.
+/// Lays the question of the slide settings out: the profile's notes with their weights and ways, the slides
+/// with the teacher's hand on them, the constants.
 SettingsQuestion question_of(const TuningInputs& inputs, const TuningProfile& profile,
                              const EnoughReadings& enough, const Figures& figures);
 

@@ -50,7 +50,7 @@ struct QuestionSlide {
     bool operator==(const QuestionSlide&) const = default;
 };
 
-/// Everything of the objective that is not measured (tuning-model, section 4).
+/// Everything of the objective that is not measured (docs/tuning.md, 'Slide settings').
 struct SettingsConstants {
     /// `a`: weight of a flat square against a sharp one.
     double flat_weight = 1.5;
@@ -148,8 +148,8 @@ struct SlideSettings {
 /// (mu^2+sigma^2)(Phi(z) + a Phi(-z)) + (1-a) mu sigma phi(z), z = mu/sigma; at sigma 0 its limit.
 units::SquareCents expected_cost(units::Cents mean, units::Cents spread, double flat_weight);
 
-/// The objective of section 4 at given positions (same order as `question.slides`), best way chosen for each
-/// note.
+/// The objective (docs/tuning.md) at given positions (same order as `question.slides`), best way chosen for
+/// each note.
 units::SquareCents objective(const SettingsQuestion& question, std::span<const units::Millimetres> positions);
 
 /// Minimises the objective within the bounds over the slides whose move is worth it (the rule of

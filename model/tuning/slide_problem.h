@@ -61,7 +61,7 @@ double lean_at(const SlideProblem::Way& way, const SlideProblem& problem, const 
 /// The best way of each note at `at`.
 Choice best_ways(const SlideProblem& problem, const Positions& at);
 
-/// Section 4's objective with the ways fixed.
+/// The objective with the ways fixed.
 double objective_at(const SlideProblem& problem, const Positions& at, const Choice& ways);
 
 /// What the search minimises: the objective, and heavily what breaks a side condition (the weighted mean lean

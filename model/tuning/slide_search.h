@@ -15,7 +15,7 @@ struct Found {
 
 /// Minimises with the ways fixed, from `start`: proximal Newton steps (Lee, Sun and Saunders 2014), whose
 /// model, a quadratic with the kinks of the cost of moving and the limits, is solved exactly (`model_step`).
-/// The problem is convex but for the curvature of the logarithm, which a slide's travel is too short for.
+/// Convex as long as leans stay within 1000 cents (docs/tuning.md, 'The certificate').
 Found minimise_with_ways(const SlideProblem& problem, const Choice& ways, Positions start);
 
 /// Minimises over positions and ways, from many starts in a fixed order; on the places of each slide where it

@@ -1,4 +1,4 @@
-"""The objective of docs/tuning.md, section 4, computed from lowledger.settings/1 alone.
+"""The objective of docs/tuning.md, 'Slide settings', computed from lowledger.settings/1 alone.
 
 Shares nothing with the program but the file: normal distribution from math.erf, lengths from the file's tube.
 As a program: objective.py FILE prints the value before and after, and the file's own.
@@ -63,7 +63,7 @@ def way_cost(settings, way, position_key):
 
 
 def objective(settings, position_key):
-    """Section 4's sum with the slides at now_mm or recommended_mm.
+    """The objective's sum with the slides at now_mm or recommended_mm.
 
     As they stand the cheapest way counts for every note; as recommended the way chosen, which is dearer than
     the cheapest where that keeps the mean lean from being too sharp.

@@ -12,7 +12,7 @@ namespace lowledger::tuning {
 /// the answer is the plain optimum.
 SettingsQuestion random_question(unsigned seed);
 
-/// Section 4's objective written out again for the tests, straight from the page: no code of the search.
+/// The objective written out again for the tests, straight from the page: no code of the search.
 class PlainObjective {
   public:
     explicit PlainObjective(const SettingsQuestion& question);

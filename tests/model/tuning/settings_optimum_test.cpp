@@ -1,4 +1,4 @@
-// The optimum of section 4 against NLopt (S. G. Johnson, The NLopt nonlinear-optimization package): an
+// The optimum of the settings against NLopt (S. G. Johnson, The NLopt nonlinear-optimization package): an
 // independent solver on an objective that is written out again here.
 #include <algorithm>
 #include <cmath>
