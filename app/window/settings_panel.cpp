@@ -149,7 +149,7 @@ void SettingsPanel::refresh_table() {
     for (const auto& note : live.answer->settings.notes) {
         if (note.weight <= 0.0) continue;
         wxVector<wxVariant> row;
-        row.push_back(shown(words::note_and_tuner_name(tools_.desk.words(), note.note, style)));
+        row.push_back(shown(words::note_name_with_octave(note.note, style)));
         row.push_back(shown(words::fingering_label(live.inputs->kind, note.way.fingering)));
         row.push_back(wxString::Format("%d", note.way.takes));
         row.push_back(shown(words::cents_text(note.lean_before)));
