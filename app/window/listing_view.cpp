@@ -178,22 +178,29 @@ void ListingView::share_width() {
     const int width = GetClientSize().GetWidth();
     if (width <= 0 || listing_.columns.empty()) return;
     std::vector<int> wishes;
-    int kept = 0;
-    int shared = 0;
-    for (std::size_t i = 0; i < listing_.columns.size(); ++i) {
+    int left = width;
+    std::vector<unsigned> sharing;
+    for (unsigned i = 0; i < listing_.columns.size(); ++i) {
         wishes.push_back(wish(i));
         if (listing_.columns[i].keeps_width) {
             wishes[i] = std::min(wishes[i], width * (i == 0 ? 3 : 2) / 5);
-            kept += wishes[i];
+            left -= wishes[i];
         } else {
-            shared += wishes[i];
+            sharing.push_back(i);
         }
     }
-    const int left = std::max(0, width - kept);
+    // The smallest wish is met first: a short mark stays whole where a long name has to give way.
+    std::ranges::sort(sharing, {}, [&](unsigned i) { return wishes[i]; });
+    const auto widest = sharing.empty() ? 0U : sharing.back();
+    for (std::size_t met = 0; met < sharing.size(); ++met) {
+        const int share = left / static_cast<int>(sharing.size() - met);
+        int& wanted = wishes[sharing[met]];
+        wanted = std::max(std::min(wanted, share), least_column_width);
+        left -= wanted;
+    }
+    if (!sharing.empty()) wishes[widest] += std::max(left, 0);
     for (unsigned i = 0; i < listing_.columns.size(); ++i) {
-        int wanted = wishes[i];
-        if (!listing_.columns[i].keeps_width && shared > 0) wanted = wanted * left / shared;
-        wanted = std::max(wanted, least_column_width);
+        const int wanted = std::max(wishes[i], least_column_width);
         if (GetColumn(i)->GetWidth() != wanted) GetColumn(i)->SetWidth(wanted);
     }
 }

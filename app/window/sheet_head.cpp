@@ -90,8 +90,7 @@ void SheetHead::make_slide_fields() {
     slides_->DestroyChildren();
     slide_fields_.clear();
     auto* line = new wxWrapSizer(wxHORIZONTAL, 0);
-    line->Add(new wxStaticText(slides_, wxID_ANY, _("Slides out, mm (or \"in\", \"half\"):")),
-              wxSizerFlags().CentreVertical());
+    line->Add(new wxStaticText(slides_, wxID_ANY, _("Slides out, mm:")), wxSizerFlags().CentreVertical());
     for (const auto& slide : desk_.kind().slides) {
         auto* cell = new wxBoxSizer(wxHORIZONTAL);
         cell->Add(new wxStaticText(slides_, wxID_ANY, shown_in_label(slide.id) + ":"),
@@ -101,6 +100,9 @@ void SheetHead::make_slide_fields() {
             [this, id = slide.id](const wxString& text, CommitField::By) { commit_slide(id, text); },
             wxTE_RIGHT);
         field->SetHint(_("?"));
+        field->SetToolTip(
+            _("Millimetres of bare tube, or \"in\", or \"half\" of the travel. Leave it empty if not "
+              "measured."));
         name_for_readers(field, slide.name + ", mm");
         field->SetName(shown("slide " + slide.id));
         cell->Add(field, wxSizerFlags().CentreVertical().Border(wxLEFT, gap / 2));
