@@ -42,6 +42,7 @@ struct NewHorn {
 };
 
 class NoteChart;
+class PassEntry;
 
 /// What an action asks of whoever sits before the desk, and what it shows them. The window opens dialogs;
 /// tests answer from a list. An empty answer is 'never mind'.
@@ -60,6 +61,9 @@ class Front {
                                                   const HornChoice& start) = 0;
     virtual std::optional<MeasuredSlides> ask_measured(const studio::Horn& horn,
                                                        const MeasuredSlides& start) = 0;
+    /// Lets the readings of a section pass be typed; false where they are to be thrown away. What is left of
+    /// the pass has nothing that was not taken.
+    virtual bool type_pass(const std::string& title, PassEntry& pass) = 0;
     /// The slip filled in, with nothing wrong.
     virtual std::optional<SlipAnswers> ask(const Slip& slip) = 0;
     /// `verb` is what the agreeing button says.

@@ -58,6 +58,11 @@ std::vector<SheetRow> rows_of(const horns::HornKind& kind, const studio::TuningS
 
 }  // namespace
 
+std::string tuner_text(units::Cents cents) {
+    const bool whole = cents.value() == std::round(cents.value());
+    return units::signed_text(cents.value(), whole ? 0 : 1);
+}
+
 SheetEntry::SheetEntry(const horns::HornKind& kind, studio::TuningSheet sheet, bool more_notes)
     : sheet_(std::move(sheet)), more_notes_(more_notes), rows_(rows_of(kind, sheet_, more_notes)) {}
 
@@ -93,9 +98,7 @@ std::string SheetEntry::text(Cell cell) const {
 
 std::string SheetEntry::reading_text(Cell cell) const {
     const auto cents = reading(cell);
-    if (!cents) return {};
-    const bool whole = cents->value() == std::round(cents->value());
-    return units::signed_text(cents->value(), whole ? 0 : 1);
+    return cents ? tuner_text(*cents) : std::string();
 }
 
 std::optional<units::Cents> SheetEntry::mean(std::size_t row) const {

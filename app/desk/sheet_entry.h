@@ -29,6 +29,9 @@ struct Cell {
     auto operator<=>(const Cell&) const = default;
 };
 
+/// A reading as a field shows it: "+12", "-7.5".
+std::string tuner_text(units::Cents cents);
+
 /// A tuning sheet while it is typed: which rows it has, what each field says, where Enter goes. It holds a
 /// copy of the sheet; whoever files it takes `sheet()`.
 class SheetEntry {

@@ -8,6 +8,7 @@
 #include "app/window/dialogs.h"
 #include "app/window/frame.h"
 #include "app/window/kind_charts.h"
+#include "app/window/pass_dialog.h"
 #include "app/window/progress.h"
 #include "app/window/slip_dialog.h"
 #include "app/window/text.h"
@@ -67,6 +68,10 @@ std::optional<desk::HornChoice> WindowFront::ask_horn_of(const studio::Student& 
 std::optional<desk::MeasuredSlides> WindowFront::ask_measured(const studio::Horn& horn,
                                                               const desk::MeasuredSlides& start) {
     return window::ask_measured(&frame_, frame_.desk().words(), horn, start);
+}
+
+bool WindowFront::type_pass(const std::string& title, desk::PassEntry& pass) {
+    return PassDialog(&frame_, frame_.tools(), title, pass).type();
 }
 
 std::optional<desk::SlipAnswers> WindowFront::ask(const desk::Slip& slip) {

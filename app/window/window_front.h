@@ -24,6 +24,7 @@ class WindowFront : public desk::Front {
                                                 const desk::HornChoice& start) override;
     std::optional<desk::MeasuredSlides> ask_measured(const studio::Horn& horn,
                                                      const desk::MeasuredSlides& start) override;
+    bool type_pass(const std::string& title, desk::PassEntry& pass) override;
     std::optional<desk::SlipAnswers> ask(const desk::Slip& slip) override;
     bool confirm(const std::string& question, const std::string& verb) override;
     void show_handout() override;

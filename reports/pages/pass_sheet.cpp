@@ -1,10 +1,6 @@
 #include "reports/pages/pass_sheet.h"
 
-#include <algorithm>
-#include <cstdlib>
-#include <optional>
-
-#include "model/horns/chart.h"
+#include "model/horns/section_notes.h"
 #include "reports/canvas/text_block.h"
 #include "reports/pages/flow.h"
 #include "reports/pages/reading_blanks.h"
@@ -20,25 +16,10 @@ using words::Sentence;
 constexpr double share_of_name = 0.3;
 constexpr auto row_gap = 5_mm;
 
-/// The note of that name nearest the band's note, within the usual range.
-std::optional<units::Pitch> in_octave_of(const horns::HornKind& kind, units::Pitch note) {
-    const int band = kind.band_note.midi();
-    std::optional<units::Pitch> nearest;
-    for (int midi = note.midi() % 12; midi <= 127; midi += 12) {
-        const units::Pitch each(midi);
-        if (!kind.usual_range.contains(each)) continue;
-        if (!nearest || std::abs(midi - band) < std::abs(nearest->midi() - band)) nearest = each;
-    }
-    return nearest;
-}
-
 std::vector<NoteToPlay> notes_for(const horns::HornKind& kind, std::span<const units::Pitch> notes) {
     std::vector<NoteToPlay> own;
-    for (const units::Pitch note : notes) {
-        const auto here = in_octave_of(kind, note);
-        const auto charted = here ? horns::chart_note(kind, *here) : std::nullopt;
-        if (charted) own.push_back({*here, charted->usual.fingering});
-    }
+    for (const auto& charted : horns::section_notes(kind, notes))
+        if (charted) own.push_back({charted->note, charted->usual.fingering});
     return own;
 }
 

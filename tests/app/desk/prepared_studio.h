@@ -7,6 +7,7 @@
 #include <string>
 
 #include "app/desk/desk.h"
+#include "app/desk/pass_entry.h"
 
 namespace lowledger::desk {
 
@@ -27,6 +28,8 @@ class ScriptedFront : public Front {
     /// What slips are filled in with, by the fields' ids; other fields stay as they start. Empty: 'never
     /// mind'.
     std::optional<std::map<std::string, std::string>> slip;
+    /// Types a section pass; false throws it away.
+    std::function<bool(PassEntry&)> types_pass;
     bool agrees = true;
     /// What was asked or shown, one a line.
     std::string said;
@@ -64,6 +67,10 @@ class ScriptedFront : public Front {
     std::optional<MeasuredSlides> ask_measured(const studio::Horn& /*horn*/,
                                                const MeasuredSlides& /*start*/) override {
         return measured;
+    }
+    bool type_pass(const std::string& title, PassEntry& pass) override {
+        said += title + "\n";
+        return types_pass && types_pass(pass);
     }
     std::optional<SlipAnswers> ask(const Slip& asked) override;
     bool confirm(const std::string& question, const std::string& /*verb*/) override {

@@ -9,6 +9,7 @@
 #include "app/desk/action.h"
 #include "app/desk/places.h"
 #include "app/window/text.h"
+#include "tests/app/window/in_dialog.h"
 #include "tests/app/window/window_harness.h"
 
 namespace lowledger::window {
@@ -127,8 +128,20 @@ TEST(Access, EveryControlOfEveryDialogHasAName) {
     WindowHarness window;
     open_ada(window);
     for (const char* id : {"student.change", "student.horn", "horn.add", "horn.change", "horn.measure",
-                           "studio.new", "studio.facts", "chart.kind", "print.pass"})
+                           "studio.new", "studio.facts", "chart.kind", "print.pass", "pass.type"})
         look_at_dialog(window, id);
+}
+
+TEST(Access, EveryFieldOfASectionPassHasAName) {
+    WindowHarness window;
+    open_ada(window);
+    const InDialog looking([&](wxDialog& dialog) {
+        window.settle();
+        expect_all_named(&dialog, "section pass");
+        window.press(WXK_ESCAPE);
+    });
+    desk::action("pass.type").run(window.desk());
+    window.settle();
 }
 
 }  // namespace
