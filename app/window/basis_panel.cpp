@@ -99,6 +99,7 @@ desk::Listing BasisPanel::figures() const {
     add(_("Worth moving, when the mean falls by, cents"),
         units::decimal_text(constants.worth_moving.value(), 1));
     add(_("… or when it is better with a chance of"), percent(constants.chance_of_better));
+    add(_("… and each slide moved, with a chance of"), percent(constants.chance_of_each));
     add(_("Chance that these settings are better"), percent(answer.settings.chance_of_better));
     add(_("Steps, mm"), units::decimal_text(constants.step.value(), 1));
     for (const auto& slide : profile.slides) {

@@ -402,6 +402,7 @@ Json constants(const tuning::SettingsConstants& constants) {
             {"cost_per_cent_moved", constants.cost_per_cent_moved},
             {"worth_moving_cents", constants.worth_moving.value()},
             {"chance_of_better", constants.chance_of_better},
+            {"chance_of_each", constants.chance_of_each},
             {"most_mean_sharp_cents", constants.most_mean_sharp.value()},
             {"hand_slide_home_mm", constants.hand_slide_home.value()},
             {"step_mm", constants.step.value()}};

@@ -169,6 +169,7 @@ void read_settings(const FigureReader& file, Figures& f) {
     f.cost_per_cent_moved = file.one("cost_per_cent_moved");
     f.worth_moving = units::Cents(file.one("worth_moving"));
     f.chance_of_better = file.one("chance_of_better");
+    f.chance_of_each = file.one("chance_of_each");
     f.most_mean_sharp = units::Cents(file.one("most_mean_sharp"));
     f.alternate_penalty = units::SquareCents(file.one("alternate_penalty"));
     f.step_long = units::Millimetres(file.one("step_long"));

@@ -96,6 +96,7 @@ struct Figures {
     double cost_per_cent_moved = 0.0;
     units::Cents worth_moving;
     double chance_of_better = 0.0;
+    double chance_of_each = 0.0;
     units::Cents most_mean_sharp;
     units::SquareCents alternate_penalty;
     /// Steps of a card: horns longer than `long_horn` and the others.

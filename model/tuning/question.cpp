@@ -65,6 +65,7 @@ SettingsConstants constants_of(const TuningInputs& inputs, const Figures& figure
     constants.cost_per_cent_moved = figures.cost_per_cent_moved;
     constants.worth_moving = figures.worth_moving;
     constants.chance_of_better = figures.chance_of_better;
+    constants.chance_of_each = figures.chance_of_each;
     constants.most_mean_sharp = figures.most_mean_sharp;
     const bool is_long = horns::tube_of(inputs.kind).open >= figures.long_horn;
     if (inputs.kind.hand_slide) constants.hand_slide_home = figures.of(inputs.level).hand_slide_home;

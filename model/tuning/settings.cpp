@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
 
 #include "model/tuning/settings_check.h"
 #include "model/tuning/settings_worth.h"
@@ -37,16 +36,16 @@ Found as_they_stand(const SlideProblem& problem) {
     return now;
 }
 
-/// The search, and the rule for moving at all: of the slides that the whole optimum would move, takes the one
-/// whose move is worth most, then the one that adds most to it, until no other adds enough; those left stay.
+/// The search, and the rule for moving at all. Begins with all slides that the whole optimum moves and leaves
+/// out, one by one, the one that is missed least among those whose move adds too little to the others; then
+/// as many more as it takes until the moves left are worth it together.
 class Recommendation {
   public:
     /// `whole` is the optimum with any position for every slide.
-    Recommendation(const SlideProblem& problem, const SettingsQuestion& question, Found whole)
+    Recommendation(const SlideProblem& problem, const SettingsQuestion& question, const Found& whole)
         : problem_(problem),
           question_(question),
           now_(as_they_stand(problem)),
-          whole_(std::move(whole)),
           best_(now_),
           chance_(problem.slides.size(), 0.0),
           taken_(problem.slides.size(), false) {
@@ -55,11 +54,12 @@ class Recommendation {
             best_ = minimise(problem_);
             return;
         }
-        while (take_the_best()) {
+        best_ = whole;
+        for (std::size_t i = 0; i < taken_.size(); ++i)
+            taken_[i] = moved(problem_, whole.at, i);
+        while (leave_out([this](const Worth& move) { return !adds_enough(move); })) {
         }
-        if (std::ranges::find(taken_, true) == taken_.end()) return;
-        best_ = minimise_from(with_taken(), best_.at);
-        if (!question.held_note && !worth_it(all())) best_ = now_;
+        settle();
     }
 
     [[nodiscard]] const Found& best() const { return best_; }
@@ -70,9 +70,14 @@ class Recommendation {
     }
 
   private:
+    [[nodiscard]] bool falls_enough(const Worth& worth) const {
+        return worth.fall >= question_.constants.worth_moving.value();
+    }
+    [[nodiscard]] bool adds_enough(const Worth& move) const {
+        return falls_enough(move) || move.chance >= question_.constants.chance_of_each;
+    }
     [[nodiscard]] bool worth_it(const Worth& worth) const {
-        const SettingsConstants& constants = question_.constants;
-        return worth.fall >= constants.worth_moving.value() || worth.chance >= constants.chance_of_better;
+        return falls_enough(worth) || worth.chance >= question_.constants.chance_of_better;
     }
 
     /// The teacher wants the band's note at zero: what that takes is not for us to weigh.
@@ -81,41 +86,52 @@ class Recommendation {
                problem_.notes[question_.held_note->note].ways.front().pull[slide] != 0.0;
     }
 
-    /// All slides held but those taken, and `more`.
-    [[nodiscard]] SlideProblem with_taken(std::optional<std::size_t> more = std::nullopt) const {
+    /// All slides held but those taken.
+    [[nodiscard]] SlideProblem with_taken(std::optional<std::size_t> without = std::nullopt) const {
         SlideProblem problem = problem_;
         for (std::size_t i = 0; i < problem.slides.size(); ++i) {
-            if (!taken_[i] && i != more) hold(problem, i);
+            if (!taken_[i] || i == without) hold(problem, i);
         }
         return problem;
     }
 
-    /// True if a slide was taken.
-    bool take_the_best() {
-        std::optional<std::size_t> best_slide;
-        Found best_found;
-        for (std::size_t i = 0; i < problem_.slides.size(); ++i) {
-            if (taken_[i] || !moved(problem_, whole_.at, i)) continue;
-            const Found found = minimise_near(with_taken(i), best_.at);
+    /// Leaves out the slide that is missed least among those taken whose move `may_go`. False where there is
+    /// none.
+    template <typename MayGo>
+    bool leave_out(MayGo may_go) {
+        std::optional<std::size_t> least;
+        Found without_least;
+        for (std::size_t i = 0; i < taken_.size(); ++i) {
+            if (!taken_[i]) continue;
+            const Found without = minimise_near(with_taken(i), best_.at);
             const Worth move =
-                worth(problem_, question_.covariance, {best_.at, best_.ways}, {found.at, found.ways}, i);
+                worth(problem_, question_.covariance, {without.at, without.ways}, {best_.at, best_.ways}, i);
             chance_[i] = move.chance;
-            if (!worth_it(move) && !asked_for(i)) continue;
-            if (!best_slide || found.value < best_found.value) {
-                best_slide = i;
-                best_found = found;
+            if (asked_for(i) || !may_go(move)) continue;
+            if (!least || without.value < without_least.value) {
+                least = i;
+                without_least = without;
             }
         }
-        if (!best_slide) return false;
-        taken_[*best_slide] = true;
-        best_ = best_found;
+        if (!least) return false;
+        taken_[*least] = false;
+        best_ = without_least;
         return true;
+    }
+
+    /// Searches the slides taken together; leaves more of them out until what is left is worth it.
+    void settle() {
+        while (std::ranges::find(taken_, true) != taken_.end()) {
+            best_ = minimise_from(with_taken(), best_.at);
+            if (question_.held_note || worth_it(all())) return;
+            if (!leave_out([](const Worth&) { return true; })) return;
+        }
+        best_ = now_;
     }
 
     const SlideProblem& problem_;
     const SettingsQuestion& question_;
     Found now_;
-    Found whole_;
     Found best_;
     std::vector<double> chance_;
     std::vector<bool> taken_;
@@ -179,8 +195,8 @@ units::SquareCents objective(const SettingsQuestion& question,
 SlideSettings recommend(const SettingsQuestion& question) {
     check(question);
     SlideProblem problem = problem_of(question);
-    Found whole = cap_mean(problem);
-    const Recommendation found(problem, question, std::move(whole));
+    const Found whole = cap_mean(problem);
+    const Recommendation found(problem, question, whole);
     const Found& best = found.best();
     const Found& now = found.now();
     SlideSettings settings;

@@ -60,6 +60,9 @@ struct SettingsConstants {
     units::Cents worth_moving{2.0};
     /// ... or the chance that moving is better is this high; 0: every move is worth it.
     double chance_of_better = 0.8;
+    /// Of the slides moved together each is to fall by as much or be better moved than left, with the others
+    /// as moved, with this chance.
+    double chance_of_each = 0.6;
     /// Positions are multiples of this (or where a slide stands); of a slide whose position is unknown the
     /// change is. 0: any.
     units::Millimetres step{5.0};
@@ -110,7 +113,7 @@ struct SlideAnswer {
     std::optional<units::Millimetres> half_width;
     /// What a pull does to the slide's own note, as a size: the unit of the cost of moving.
     units::CentsPerMillimetre cents_per_mm;
-    /// Chance that moving this slide too, after those that help more, is better than leaving it.
+    /// Chance that moving this slide too is better than leaving it, the others as they are to be moved.
     double chance_of_better = 0.0;
 };
 
@@ -153,11 +156,10 @@ units::SquareCents expected_cost(units::Cents mean, units::Cents spread, double 
 units::SquareCents objective(const SettingsQuestion& question, std::span<const units::Millimetres> positions);
 
 /// Minimises the objective within the bounds over the slides whose move is worth it (the rule of
-/// `SettingsConstants`): of those that the whole optimum moves the one that helps most is taken, then the one
-/// that adds most, as long as what it adds is worth moving it. A slide that
-/// stands further in than its least may stay or go out. Throws Refusal for a question that has no sense (no
-/// notes, least above travel, a slide standing beyond its travel, no weight above zero, sizes that differ),
-/// naming the slide or note.
+/// `SettingsConstants`): of those that the whole optimum moves, those that add too little to the others are
+/// left out, the one that is missed least first. A slide that stands further in than its least may stay or go
+/// out. Throws Refusal for a question that has no sense (no notes, least above travel, a slide standing
+/// beyond its travel, no weight above zero, sizes that differ), naming the slide or note.
 SlideSettings recommend(const SettingsQuestion& question);
 
 }  // namespace lowledger::tuning

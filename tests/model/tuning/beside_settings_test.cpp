@@ -100,6 +100,7 @@ TEST(Families, AreNotOfferedToBeginners) {
 
 TEST(WhilePlaying, AnAdvancedPlayerPullsTheFirstForASharpOneAndThree) {
     TuningInputs inputs = measured(studio::Level::advanced, {});
+    inputs.hand.fixed = {"first"};
     const TuningAnswer answer = tuning::answer(inputs);
     const auto pulled =
         std::ranges::find(answer.remains.notes, Remedy::slide_while_playing, &RemainingNote::next);
