@@ -1,10 +1,12 @@
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <fmt/format.h>
 #include <memory>
 #include <ostream>
 #include <string>
 #include <vector>
 
+#include "app/batch/book_pages.h"
 #include "app/batch/choose.h"
 #include "app/batch/print_request.h"
 #include "app/batch/verbs.h"
@@ -117,7 +119,28 @@ constexpr Kind page_kinds[] = {{"strips", "Slide strips", strips},
                                {"pass", "Section pass", section_pass},
                                {"settings", "Slide settings", settings}};
 
+/// A page of the studio book; false where it is none of these.
+bool print_book_page(const Asked& asked, const Surroundings& surroundings) {
+    const auto& all = book_pages();
+    const auto page =
+        std::ranges::find_if(all, [&](const BookPage& each) { return asked.what == each.word; });
+    if (page == all.end()) return false;
+    const studio::Date day = day_of(asked.request, surroundings.today);
+    require_place(asked.request);
+    const canvas::Faces faces;
+    const words::Words words;
+    const auto file = store::StudioFile::open(asked.request.studio, store::Access::read_only);
+    const studio::StudioFacts facts = facts_of(file, asked.request);
+    const paper::Gathering from{file, facts, day, {pages::paper_of(facts), asked.request.large_print}};
+    const Documents documents = page->make({asked.request, from, words, faces});
+    write_documents(asked.request, documents, page->title, faces, surroundings.errors);
+    surroundings.out << fmt::format("{}, {} in all: {}.\n", page->title, documents.size(),
+                                    asked.request.into);
+    return true;
+}
+
 void print_pages(const Asked& asked, const Surroundings& surroundings) {
+    if (print_book_page(asked, surroundings)) return;
     const auto* kind = std::begin(page_kinds);
     while (asked.what != kind->word)
         ++kind;
@@ -148,11 +171,14 @@ void add_pages_verb(CLI::App& program, Surroundings& surroundings) {
     std::vector<std::string> words;
     for (const Kind& kind : page_kinds)
         words.emplace_back(kind.word);
-    verb->add_option("WHAT", asked->what,
-                     "strips (slide strips at true size), charts, forms (tuning sheets to fill in), pass "
-                     "(section pass), settings (everybody's slides in a table)")
-        ->required()
-        ->check(CLI::IsMember(words));
+    std::string about =
+        "strips (slide strips at true size), charts, forms (tuning sheets to fill in), pass (section pass), "
+        "settings (everybody's slides in a table)";
+    for (const BookPage& page : book_pages()) {
+        words.emplace_back(page.word);
+        about += fmt::format(", {}", page.about);
+    }
+    verb->add_option("WHAT", asked->what, about)->required()->check(CLI::IsMember(words));
     add_print_options(*verb, asked->request);
     verb->add_option("--notes", asked->notes, "Of a section pass: one to five sounding notes; Bb2 F2 D3")
         ->type_name("NOTE...");

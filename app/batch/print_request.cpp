@@ -2,10 +2,13 @@
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <ostream>
+#include <set>
 
 #include "app/batch/choose.h"
 #include "app/batch/output_files.h"
+#include "model/studio/calendar.h"
 #include "model/studio/file_words.h"
 #include "model/units/refusal.h"
 #include "reports/canvas/pdf.h"
@@ -18,17 +21,45 @@ bool one_file(const std::filesystem::path& into) {
     return into.extension() == ".pdf" || into.extension() == ".PDF";
 }
 
-std::vector<studio::Student> students_asked(const store::StudioFile& file, const PrintRequest& request) {
-    std::vector<studio::Student> students;
-    for (const std::string& name : request.students)
-        students.push_back(choose_student(file, name));
-    if (!request.students.empty()) return students;
-    for (studio::Student& student : file.students())
-        if (!student.archived) students.push_back(std::move(student));
+std::vector<studio::Student> present_students(const store::StudioFile& file) {
+    auto students = file.students();
+    std::erase_if(students, [](const studio::Student& student) { return student.archived; });
     return students;
 }
 
+[[noreturn]] void refuse_group(const store::StudioFile& file, const std::string& group) {
+    std::set<std::string> names;
+    for (const studio::Student& student : present_students(file))
+        if (!student.group.empty()) names.insert(student.group);
+    for (const studio::Group& each : file.groups())
+        if (!each.archived) names.insert(each.name);
+    throw units::Refusal(
+        fmt::format("--group {}: there is no class or group of that name with students in it. "
+                    "There are: {}.",
+                    group, fmt::join(names, "; ")));
+}
+
 }  // namespace
+
+std::vector<studio::Student> students_asked(const store::StudioFile& file, const PrintRequest& request,
+                                            studio::Date day) {
+    std::vector<studio::Student> students;
+    for (const std::string& name : request.students)
+        students.push_back(choose_student(file, name));
+    if (!students.empty()) return students;
+    students = present_students(file);
+    if (request.group.empty()) return students;
+    std::set<studio::StudentId> members;
+    for (const studio::Group& group : file.groups())
+        if (group.name == request.group)
+            for (const studio::StudentId id : studio::members_on(group, day))
+                members.insert(id);
+    std::erase_if(students, [&](const studio::Student& student) {
+        return student.group != request.group && !members.contains(student.id);
+    });
+    if (students.empty()) refuse_group(file, request.group);
+    return students;
+}
 
 void tell_undrawable(const canvas::Document& document, const canvas::Faces& faces, std::ostream& errors) {
     for (const auto& [text, characters] : canvas::undrawable(document, faces))
@@ -45,6 +76,7 @@ void add_print_options(CLI::App& verb, PrintRequest& request) {
         ->required();
     verb.add_option("--student", request.students, "Only these, by name or what they are called")
         ->type_name("NAME...");
+    verb.add_option("--group", request.group, "Only those of this class or group")->type_name("NAME");
     verb.add_option("--paper", request.paper, "a4 or letter; the studio's own where left out")
         ->type_name("PAPER");
     verb.add_flag("--large-print", request.large_print, "Everything larger, on more pages");
@@ -69,7 +101,7 @@ studio::StudioFacts facts_of(const store::StudioFile& file, const PrintRequest& 
 std::vector<PlayerAsked> players_of(const store::StudioFile& file, const PrintRequest& request,
                                     studio::Date day, std::ostream& errors) {
     std::vector<PlayerAsked> players;
-    for (const studio::Student& student : students_asked(file, request)) {
+    for (const studio::Student& student : students_asked(file, request, day)) {
         const auto horns = horns_of(file, student, day);
         if (horns.empty())
             errors << fmt::format("{} plays no horn on {}: no handout.\n", student.name, day.iso());

@@ -16,6 +16,8 @@ struct PrintRequest {
     std::string studio;
     std::string into;
     std::vector<std::string> students;
+    /// A class or a group; empty: everybody.
+    std::string group;
     std::string paper;
     std::string date;
     bool large_print = false;
@@ -28,6 +30,11 @@ studio::Date day_of(const PrintRequest& request, studio::Date today);
 
 /// The studio's facts with the paper asked for. Throws Refusal.
 studio::StudioFacts facts_of(const store::StudioFile& file, const PrintRequest& request);
+
+/// Those asked for by name or group, else everybody not archived, by name. Throws Refusal that lists the
+/// groups where there is none of that name.
+std::vector<studio::Student> students_asked(const store::StudioFile& file, const PrintRequest& request,
+                                            studio::Date day);
 
 /// A student with a horn they play on the day.
 struct PlayerAsked {

@@ -55,6 +55,7 @@ std::vector<Action> more_actions();
 std::vector<Action> sheet_actions();
 std::vector<Action> pass_actions();
 std::vector<Action> print_actions();
+std::vector<Action> book_print_actions();
 std::vector<Action> go_actions();
 std::vector<Action> help_actions();
 

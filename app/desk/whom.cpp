@@ -40,7 +40,8 @@ bool is_member(const studio::Group& group, const studio::Student& student, studi
     });
 }
 
-std::vector<SlipChoice> groups_offered(const Desk& desk, const std::vector<studio::Student>& students) {
+std::vector<SlipChoice> groups_offered(const Desk& desk, const std::vector<studio::Student>& students,
+                                       Sentence all) {
     std::vector<SlipChoice> choices;
     const auto& words = desk.words();
     if (desk.student())
@@ -49,7 +50,7 @@ std::vector<SlipChoice> groups_offered(const Desk& desk, const std::vector<studi
     else if (desk.horn())
         choices.push_back(
             {std::string(of_page), words.say(Sentence::print_for_horn, {{"mark", desk.horn()->mark}})});
-    choices.push_back({std::string(everybody), words.say(Sentence::print_for_all)});
+    choices.push_back({std::string(everybody), words.say(all)});
     std::set<std::string> classes;
     for (const auto& student : students)
         if (!student.group.empty()) classes.insert(student.group);
@@ -75,14 +76,14 @@ bool is_asked_for(const Desk& desk, const std::string& whom, const std::vector<s
 
 }  // namespace
 
-void ask_whom(Slip& slip, const Desk& desk, bool shown_first) {
+void ask_whom(Slip& slip, const Desk& desk, bool shown_first, Sentence all) {
     const auto students = present_students(desk);
     std::vector<SlipChoice> names;
     names.reserve(students.size());
     for (const auto& student : students)
         names.push_back({key({}, student), student.name});
     const auto& words = desk.words();
-    slip.choice("for", words.say(Sentence::print_for), groups_offered(desk, students),
+    slip.choice("for", words.say(Sentence::print_for), groups_offered(desk, students, all),
                 shown_first ? of_page : everybody);
     slip.several("students", words.say(Sentence::print_students), std::move(names), {})
         .only_with("for", std::string(ticked));
@@ -92,6 +93,30 @@ void ask_whom(Slip& slip, const Desk& desk, bool shown_first) {
             return SlipProblem{"students", sentence};
         return std::nullopt;
     });
+}
+
+std::vector<studio::Student> students_chosen(const Desk& desk, const SlipAnswers& answers) {
+    const std::string whom = answers.chosen("for");
+    const auto ticks = answers.several("students");
+    const auto plays_it = [&](const studio::Student& student) {
+        const auto horns = studio::horns_on(desk.file().horn_uses(student.id), student.id, desk.today());
+        return std::ranges::find(horns, desk.horn()->id) != horns.end();
+    };
+    auto students = desk.file().students();
+    std::erase_if(students, [&](const studio::Student& student) {
+        if (student.archived && whom != of_page) return true;
+        if (whom == of_page && !desk.student()) return !plays_it(student);
+        return !is_asked_for(desk, whom, ticks, student);
+    });
+    return students;
+}
+
+std::string group_chosen(const Desk& desk, const SlipAnswers& answers) {
+    const std::string whom = answers.chosen("for");
+    if (whom.starts_with(of_class)) return whom.substr(of_class.size());
+    for (const auto& group : desk.file().groups())
+        if (key(of_group, group) == whom) return group.name;
+    return {};
 }
 
 std::vector<pages::Player> players_chosen(const Desk& desk, const SlipAnswers& answers) {

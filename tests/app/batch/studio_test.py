@@ -146,10 +146,26 @@ class Handouts(BatchTest):
         self.assertEqual(sorted(p.name for p in self.folder.iterdir()), ["notes.txt", "old.pdf"])
 
 
+BOOK_PAGES = ("class", "day", "inventory", "repairs")
+
+
 class Pages(BatchTest):
+    def test_of_a_class_or_group_only(self):
+        sample = self.make_sample()
+        pdf = self.folder / "class.pdf"
+        self.done("pages", "class", sample, "--into", pdf, "--on", AS_OF, "--group", "Year 8")
+        words = subprocess.run(["pdftotext", pdf, "-"], capture_output=True, check=True).stdout.decode()
+        self.assertIn("Class list, Year 8", words)
+        self.assertIn("Gwydion Prys-Hale", words)
+        self.assertNotIn("Zofia", words)
+        self.done("pages", "class", sample, "--into", pdf, "--on", AS_OF, "--group", "Beginner tubas")
+        self.assert_says(
+            self.refused("pages", "class", sample, "--into", pdf, "--on", AS_OF, "--group", "Year 99"), "Year 99", "Year 8"
+        )
+
     def test_every_page_prints_whole(self):
         sample = self.make_sample()
-        for what in ("strips", "charts", "forms", "pass", "settings"):
+        for what in ("strips", "charts", "forms", "pass", "settings", *BOOK_PAGES):
             with self.subTest(what):
                 pdf = self.folder / f"{what}.pdf"
                 self.done("pages", what, sample, "--into", pdf, "--on", AS_OF, "--student", "Zosia", "--large-print")
@@ -175,7 +191,7 @@ class Pages(BatchTest):
         self.assert_says(self.refused(*words, "--notes", "H7"), "H7", "Bb2")
         self.assert_says(self.refused(*words, "--notes", "C2", "D2", "E2", "F2", "G2", "A2"), "five")
         old = self.file("old.pdf", "the one before")
-        for what in ("strips", "charts", "forms", "pass", "settings"):
+        for what in ("strips", "charts", "forms", "pass", "settings", *BOOK_PAGES):
             finished = run("pages", what, sample, "--into", old, "--on", AS_OF, limit_bytes=10_000)
             self.assertEqual(finished.returncode, 1, finished.stderr)
             self.assertIn(str(old), finished.stderr)

@@ -11,6 +11,7 @@
 #include "reports/pages/settings_table.h"
 #include "reports/pages/strips_page.h"
 #include "reports/pages/tuning_form.h"
+#include "tests/reports/pages/sample_book_pages.h"
 #include "tests/reports/pages/sample_handouts.h"
 
 namespace lowledger::pages {
@@ -53,6 +54,8 @@ class Drawer {
         add_charts();
         add_sheets();
         add_routines();
+        for (auto& page : book_pages({paper_, false}, faces_))
+            if (!page.name.ends_with("-many")) add(page.name, std::move(page.document));
         return std::move(all_);
     }
     [[nodiscard]] const canvas::Faces& faces() const { return faces_; }
