@@ -207,7 +207,8 @@ class Writer {
                                 {"take", take.take},
                                 {"reading_cents", take.reading.value()},
                                 {"from_fellows_cents", take.from_fellows.value()},
-                                {"only_take", take.only_take}});
+                                {"only_take", take.only_take},
+                                {"counted", take.counted}});
         Json not_used = Json::array();
         for (const tuning::SheetNotUsed& sheet : profile.not_used)
             not_used.push_back({{"date", sheet.on.iso()}, {"why", word(sheet.why)}});

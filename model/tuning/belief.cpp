@@ -53,12 +53,13 @@ bool tells_of_correction(const Evidence& evidence) {
 
 /// The model is a product of what the player corrects and what the horn does; it is made linear about the
 /// best guess of the first, which settles at once.
-double corrects_more(const TuningInputs& inputs, const Figures& figures) {
+double corrects_more(const TuningInputs& inputs, const Figures& figures,
+                     const std::vector<OutlyingTake>& told = {}) {
     constexpr int most = 5;
     constexpr double settled = 1e-6;
     double more = 0.0;
     for (int k = 0; k < most; ++k) {
-        const Evidence evidence = evidence_of(inputs, figures, more);
+        const Evidence evidence = evidence_of(inputs, figures, more, told);
         if (!tells_of_correction(evidence)) break;
         const std::vector<Row> rows = rows_of(evidence);
         const double next =
@@ -116,7 +117,8 @@ void count_takes(ProfileNote& note, const Evidence& evidence) {
         const units::Cents moved =
             m.horn_share * (own.model.acoustic_lean(now) - own.model.acoustic_lean(m.playing));
         note.takes += static_cast<int>(m.takes.size());
-        sum += static_cast<double>(m.takes.size()) * (m.mean + moved);
+        for (const units::Cents take : m.takes)
+            sum += take + moved;
     }
     if (note.takes > 0) note.mean_of_takes = sum / note.takes;
 }
@@ -149,8 +151,10 @@ double fresh_reading(const LevelFigures& level, const Figures& figures) {
 }  // namespace
 
 Belief believe(const TuningInputs& inputs, const Figures& figures) {
-    const double more = corrects_more(inputs, figures);
-    const Evidence evidence = evidence_of(inputs, figures, more);
+    double more = corrects_more(inputs, figures);
+    Warnings warnings = warnings_of(inputs, figures, more);
+    if (!warnings.takes.empty()) more = corrects_more(inputs, figures, warnings.takes);
+    const Evidence evidence = evidence_of(inputs, figures, more, warnings.takes);
     const std::vector<Row> rows = rows_of(evidence);
     const Conditioning conditioning(rows, inputs.today);
     const std::vector<WayToPlay> ways = ways_to_play(inputs, evidence.own().sheets.used);
@@ -197,7 +201,6 @@ Belief believe(const TuningInputs& inputs, const Figures& figures) {
                              units::Cents(level.gamma * pitch.mean)};
     profile.slides = slide_beliefs(inputs, evidence, conditioning);
     profile.arm = arm_beliefs(inputs, evidence, conditioning);
-    Warnings warnings = warnings_of(inputs, figures, more);
     profile.outlying = std::move(warnings.takes);
     profile.moves = std::move(warnings.moves);
     profile.other_horn = std::move(warnings.other_horn);

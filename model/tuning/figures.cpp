@@ -159,6 +159,8 @@ void read_belief(const FigureReader& file, Figures& f) {
     f.position_unknown = mm("position_unknown");
     f.false_alarms = file.one("false_alarms");
     f.outlying = file.one("outlying");
+    f.gross_error = file.one("gross_error");
+    f.gross_spread = units::Cents(file.one("gross_spread"));
 }
 
 void read_settings(const FigureReader& file, Figures& f) {

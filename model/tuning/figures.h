@@ -86,6 +86,9 @@ struct Figures {
     /// number of standard deviations that is told (bare numbers).
     double false_alarms = 0.0;
     double outlying = 0.0;
+    /// Chance that a take is an error, and how far errors lie.
+    double gross_error = 0.0;
+    units::Cents gross_spread;
     /// Weights of a note (bare numbers): core range, the rest of the usual range; pedals and seventh
     /// partials.
     double weight_core = 0.0;

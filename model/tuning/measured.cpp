@@ -38,7 +38,8 @@ std::vector<units::Millimetres> places_at(const PlayerOnHorn& source, const stud
 class Sitting {
   public:
     Sitting(const TuningInputs& inputs, const Figures& figures, const PlayerOnHorn& source,
-            const studio::TuningSheet& sheet, int number, int mouthpiece, double corrects_more)
+            const studio::TuningSheet& sheet, int number, int mouthpiece, double corrects_more,
+            const std::vector<OutlyingTake>& told)
         : inputs_(inputs),
           figures_(figures),
           source_(source),
@@ -47,6 +48,7 @@ class Sitting {
           number_(number),
           mouthpiece_(mouthpiece),
           corrects_more_(corrects_more),
+          told_(told),
           positions_(places_at(source, sheet)) {
         const LevelFigures& level = model_.level();
         horn_share_ = horn_share(sheet.tuner_seen ? level.kappa_seen : level.kappa, corrects_more);
@@ -67,6 +69,7 @@ class Sitting {
             MeasuredNote& note = groups.try_emplace(key, MeasuredNote{playing}).first->second;
             note.readings.push_back(&reading);
             note.takes.push_back(brought(reading.cents));
+            note.counted.push_back(counted(reading));
         }
         std::vector<MeasuredNote> notes;
         for (auto& [key, note] : groups) {
@@ -84,8 +87,8 @@ class Sitting {
             const double mean = mean_round(note);
             for (std::size_t i = 0; i < note.takes.size(); ++i) {
                 const double later = note.readings[i]->take - mean;
-                warming.squares += later * later;
-                sum += later * (note.takes[i] - note.mean);
+                warming.squares += note.counted[i] * later * later;
+                sum += note.counted[i] * later * (note.takes[i] - note.mean);
             }
         }
         if (warming.squares <= 0.0) return std::nullopt;
@@ -96,11 +99,25 @@ class Sitting {
     }
 
   private:
+    [[nodiscard]] static double all_counted(const MeasuredNote& note) {
+        return std::accumulate(note.counted.begin(), note.counted.end(), 0.0);
+    }
+
     [[nodiscard]] static double mean_round(const MeasuredNote& note) {
         double sum = 0.0;
-        for (const studio::Reading* reading : note.readings)
-            sum += reading->take;
-        return sum / static_cast<double>(note.readings.size());
+        for (std::size_t i = 0; i < note.readings.size(); ++i)
+            sum += note.counted[i] * note.readings[i]->take;
+        return sum / all_counted(note);
+    }
+
+    [[nodiscard]] double counted(const studio::Reading& reading) const {
+        if (source_.model.owners() != Owners{}) return 1.0;
+        const auto told = std::ranges::find_if(told_, [&](const OutlyingTake& take) {
+            return take.sheet == sheet_.id && take.on == sheet_.on && take.note == reading.note &&
+                   take.fingering == reading.fingering && take.take == reading.take &&
+                   take.reading == reading.cents;
+        });
+        return told == told_.end() ? 1.0 : told->counted;
     }
 
     /// To the usual room and the studio's A4: a tuner set higher shows less.
@@ -118,8 +135,10 @@ class Sitting {
     void finish(MeasuredNote& note) const {
         note.sheet = &sheet_;
         note.sitting = static_cast<std::size_t>(number_);
-        const auto takes = static_cast<double>(note.takes.size());
-        note.mean = std::accumulate(note.takes.begin(), note.takes.end(), units::Cents(0.0)) / takes;
+        const double takes = all_counted(note);
+        for (std::size_t i = 0; i < note.takes.size(); ++i)
+            note.mean += note.counted[i] * note.takes[i];
+        note.mean = note.mean / takes;
         note.horn_share = horn_share_;
         note.expected = horn_share_ * model_.acoustic_lean(note.playing);
         note.noise =
@@ -181,6 +200,7 @@ class Sitting {
     int number_;
     int mouthpiece_;
     double corrects_more_;
+    const std::vector<OutlyingTake>& told_;
     std::vector<units::Millimetres> positions_;
     double horn_share_ = 1.0;
     int last_round_ = 1;
@@ -258,7 +278,8 @@ SheetsSorted sort_sheets(const std::vector<studio::TuningSheet>& sheets) {
     return sorted;
 }
 
-Evidence evidence_of(const TuningInputs& inputs, const Figures& figures, double corrects_more) {
+Evidence evidence_of(const TuningInputs& inputs, const Figures& figures, double corrects_more,
+                     const std::vector<OutlyingTake>& told) {
     Evidence all;
     all.sources = sources_of(inputs, figures);
     std::map<std::string, int> mouthpieces;
@@ -272,7 +293,7 @@ Evidence evidence_of(const TuningInputs& inputs, const Figures& figures, double 
                 mouthpieces.try_emplace(sheet->mouthpiece, static_cast<int>(mouthpieces.size()))
                     .first->second;
             if (source == 0) all.mouthpiece = mouthpiece;
-            const Sitting sitting(inputs, figures, from, *sheet, number++, mouthpiece, more);
+            const Sitting sitting(inputs, figures, from, *sheet, number++, mouthpiece, more, told);
             auto notes = sitting.notes(source == 0 ? all.false_tones : others_left_out);
             if (auto warming = sitting.warming(notes)) all.warmings.push_back(std::move(*warming));
             for (MeasuredNote& note : notes) {

@@ -48,6 +48,8 @@ struct MeasuredNote {
     std::vector<const studio::Reading*> readings{};
     /// Each take brought to the usual room and the studio's A4, and their mean.
     std::vector<units::Cents> takes{};
+    /// The part of a take's weight that each is counted with, 1 but for those told as outlying.
+    std::vector<double> counted{};
     units::Cents mean{};
     /// What acoustics expects of it, with what the player corrects.
     units::Cents expected{};
@@ -84,9 +86,11 @@ struct Evidence {
     [[nodiscard]] const PlayerOnHorn& own() const { return sources.front(); }
 };
 
-/// Puts readings and terms together. `corrects_more` is what the answer's player is taken to correct beyond
-/// the level's kappa: the model is linear about it, and means the same whatever it is.
-Evidence evidence_of(const TuningInputs& inputs, const Figures& figures, double corrects_more = 0.0);
+/// Puts readings and terms together. Takes that are `told` to be outlying count as much as is told there.
+/// `corrects_more` is what the answer's player is taken to correct beyond the level's kappa: the model is
+/// linear about it, and means the same whatever it is.
+Evidence evidence_of(const TuningInputs& inputs, const Figures& figures, double corrects_more = 0.0,
+                     const std::vector<OutlyingTake>& told = {});
 
 /// What a player corrects: the level's kappa and what is known beyond it, within 0 and 0.9.
 double part_corrected(double kappa, double corrects_more);

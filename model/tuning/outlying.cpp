@@ -22,7 +22,7 @@ double mean_round(const MeasuredNote& note) {
 
 /// A take that is off by x moves its note's mean by x/takes and its sitting's warming by x later/squares; the
 /// rest of it is its own distance from both, which nothing else in the sitting shares.
-double z_of(const Examined& examined, std::size_t row, std::size_t take) {
+Score score_of(const Examined& examined, std::size_t row, std::size_t take) {
     const Evidence& evidence = examined.evidence;
     const MeasuredNote& note = evidence.notes[row];
     const auto takes = static_cast<double>(note.takes.size());
@@ -40,7 +40,21 @@ double z_of(const Examined& examined, std::size_t row, std::size_t take) {
     }
     const double score = rest / variance + j.dot(examined.conditioning.solved_off());
     const double information = rest_information / variance + j.dot(examined.inverse * j);
-    return score / std::sqrt(information);
+    return {score / information, 1.0 / std::sqrt(information), score / std::sqrt(information)};
+}
+
+/// How much of a take's weight is left to one that is so far from what all others say. A take is an error
+/// with the chance `gross_error`, and then varies by `gross_spread` more (a contaminated normal: Tukey 1960).
+/// The chance that this one is, by Bayes's rule, mixes the two precisions, which is the weight that the
+/// expectation step of the EM algorithm gives it (Dempster, Laird and Rubin 1977, J. R. Stat. Soc. B 39, 1).
+double counted(const Score& score, double take_variance, const Figures& figures) {
+    const double gross = units::square(figures.gross_spread).value();
+    const double fine_variance = score.spread * score.spread;
+    const double gross_part = gross / (fine_variance + gross);
+    const double log_odds = std::log(figures.gross_error / (1.0 - figures.gross_error)) +
+                            0.5 * std::log1p(-gross_part) + 0.5 * score.z * score.z * gross_part;
+    const double error = 1.0 / (1.0 + std::exp(-log_odds));
+    return 1.0 - error * gross / (take_variance + gross);
 }
 
 /// How far a take is from the mean of the others of its note; of what other notes say, where it has none.
@@ -54,18 +68,21 @@ double from_fellows(const Examined& examined, std::size_t row, std::size_t take)
 
 }  // namespace
 
-std::optional<SuspectTake> furthest_take(const Examined& examined) {
+std::optional<SuspectTake> furthest_take(const Examined& examined, const Figures& figures) {
     std::optional<SuspectTake> worst;
     for (std::size_t row = 0; row < examined.evidence.notes.size(); ++row) {
         const MeasuredNote& note = examined.evidence.notes[row];
         if (note.source != 0) continue;
+        const double take_variance =
+            units::square(examined.evidence.sources[note.source].model.level().take).value();
         for (std::size_t take = 0; take < note.takes.size(); ++take) {
-            const double z = z_of(examined, row, take);
-            if (worst && std::abs(z) <= std::abs(worst->z)) continue;
+            const Score score = score_of(examined, row, take);
+            if (worst && std::abs(score.z) <= std::abs(worst->z)) continue;
             const studio::Reading& reading = *note.readings[take];
             worst = {{note.sheet->id, note.sheet->on, reading.note, reading.fingering, reading.take,
-                      reading.cents, units::Cents(from_fellows(examined, row, take)), note.takes.size() == 1},
-                     z};
+                      reading.cents, units::Cents(from_fellows(examined, row, take)), note.takes.size() == 1,
+                      counted(score, take_variance, figures)},
+                     score.z};
         }
     }
     return worst;

@@ -13,7 +13,7 @@ struct SuspectTake {
     /// Score over its standard deviation.
     double z = 0.0;
 };
-std::optional<SuspectTake> furthest_take(const Examined& examined);
+std::optional<SuspectTake> furthest_take(const Examined& examined, const Figures& figures);
 std::size_t takes_examined(const Evidence& evidence);
 
 }  // namespace lowledger::tuning

@@ -42,7 +42,7 @@ struct ProfileNote {
     bool operator==(const ProfileNote&) const = default;
 };
 
-/// A take far from its fellows. It is used all the same: the teacher decides.
+/// A take far from its fellows. It counts less than others, by the chance that it is an error.
 struct OutlyingTake {
     studio::TuningSheetId sheet;
     studio::Date on;
@@ -55,6 +55,8 @@ struct OutlyingTake {
     /// has no other take.
     units::Cents from_fellows;
     bool only_take = false;
+    /// The part of a take's weight that it is counted with.
+    double counted = 1.0;
     bool operator==(const OutlyingTake&) const = default;
 };
 

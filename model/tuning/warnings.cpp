@@ -41,7 +41,7 @@ class Examiner {
         }
         const Conditioning conditioning(rows, left_.today);
         const Examined examined{evidence, rows, conditioning, conditioning.inverse()};
-        const auto take = furthest_take(examined);
+        const auto take = furthest_take(examined, figures_);
         std::vector<MoveStory> stories = move_stories(examined, figures_);
         const auto other_horn = least_like_this_horn(examined, left_);
         if (tests_ == 0) count_tests(evidence, stories);

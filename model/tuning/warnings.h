@@ -14,7 +14,8 @@ struct Warnings {
 };
 
 /// Tests each take, each place of a slide on a later sheet and each sheet's horn, tells the worst where it is
-/// beyond chance, sets it aside and looks again. Belief rests on all of it all the same.
+/// beyond chance, sets it aside and looks again. Belief rests on all sheets all the same; takes that are told
+/// count less in it.
 Warnings warnings_of(const TuningInputs& inputs, const Figures& figures, double corrects_more);
 
 }  // namespace lowledger::tuning

@@ -92,10 +92,14 @@ std::string outlying_sentence(const Speech& speech, const tuning::OutlyingTake& 
     const std::string name = played(speech, take.note, take.fingering);
     const std::string date = date_text(speech.words, take.on);
     const std::string count = std::to_string(whole_cents(take.from_fellows));
+    const std::string weight = std::to_string(std::lround(100.0 * take.counted));
     if (take.only_take) {
-        return speech.words.say(
-            sharp ? Sentence::warn_only_take_sharp : Sentence::warn_only_take_flat,
-            {{"date", date}, {"played", name}, {"cents", cents_text(take.reading)}, {"count", count}});
+        return speech.words.say(sharp ? Sentence::warn_only_take_sharp : Sentence::warn_only_take_flat,
+                                {{"date", date},
+                                 {"played", name},
+                                 {"cents", cents_text(take.reading)},
+                                 {"count", count},
+                                 {"weight", weight}});
     }
     return speech.words.say(
         sharp ? Sentence::warn_take_from_others_sharp : Sentence::warn_take_from_others_flat,
@@ -103,7 +107,8 @@ std::string outlying_sentence(const Speech& speech, const tuning::OutlyingTake& 
          {"played", name},
          {"take", std::to_string(take.take)},
          {"cents", cents_text(take.reading)},
-         {"count", count}});
+         {"count", count},
+         {"weight", weight}});
 }
 
 Sentence sentence_of(tuning::WhyNotUsed why) {

@@ -237,6 +237,29 @@ TEST(Outlying, OneFarTakeIsPointedOutAndUsedAllTheSame) {
         EXPECT_NEAR(profile.outlying[0].from_fellows.value(), 60.0, takes == 1 ? 12.0 : 4.0);
         EXPECT_EQ(profile.outlying[0].only_take, takes == 1);
         EXPECT_EQ(profile.takes_used, 9 * takes);
+        EXPECT_LT(profile.outlying[0].counted, 0.1);
+    }
+}
+
+TEST(Profile, ATakeThatStandsApartHardlyMovesWhatIsBelieved) {
+    for (const int takes : {1, 3}) {
+        TuningInputs inputs = fresh_inputs();
+        TrueHorn horn = sharp_horn();
+        horn.noise = Cents(1.0);
+        inputs.sheets = {sheet_of(inputs, horn, takes, {"F1", "Bb2", "F2", "G2", "Eb2"})};
+        TuningInputs without = inputs;
+        auto& left = without.sheets.front().readings;
+        left.erase(left.begin() + 1);
+        inputs.sheets.front().readings[1].cents += Cents(60.0);
+        const TuningProfile with_it = tuning::answer(inputs).profile;
+        const TuningProfile without_it = tuning::answer(without).profile;
+        ASSERT_EQ(with_it.outlying.size(), 1U);
+        ASSERT_EQ(with_it.notes.size(), without_it.notes.size());
+        // It keeps the precision of an error of its size: some parts of a hundred of a take's.
+        for (std::size_t i = 0; i < with_it.notes.size(); ++i) {
+            EXPECT_NEAR(with_it.notes[i].mean.value(), without_it.notes[i].mean.value(), 2.0);
+            EXPECT_LE(with_it.notes[i].spread, without_it.notes[i].spread + Cents(1e-9));
+        }
     }
 }
 
