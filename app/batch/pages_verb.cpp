@@ -25,6 +25,7 @@ struct Asked {
     std::string what;
     std::vector<std::string> notes;
     PrintRequest request;
+    BookAsked book;
 };
 
 /// What the pages are made from.
@@ -132,7 +133,7 @@ bool print_book_page(const Asked& asked, const Surroundings& surroundings) {
     const auto file = store::StudioFile::open(asked.request.studio, store::Access::read_only);
     const studio::StudioFacts facts = facts_of(file, asked.request);
     const paper::Gathering from{file, facts, day, {pages::paper_of(facts), asked.request.large_print}};
-    const Documents documents = page->make({asked.request, from, words, faces});
+    const Documents documents = page->make({asked.request, asked.book, from, words, faces});
     write_documents(asked.request, documents, page->title, faces, surroundings.errors);
     surroundings.out << fmt::format("{}, {} in all: {}.\n", page->title, documents.size(),
                                     asked.request.into);
@@ -180,6 +181,7 @@ void add_pages_verb(CLI::App& program, Surroundings& surroundings) {
     }
     verb->add_option("WHAT", asked->what, about)->required()->check(CLI::IsMember(words));
     add_print_options(*verb, asked->request);
+    add_book_options(*verb, asked->book);
     verb->add_option("--notes", asked->notes, "Of a section pass: one to five sounding notes; Bb2 F2 D3")
         ->type_name("NOTE...");
     verb->callback([asked, &surroundings] { print_pages(*asked, surroundings); });

@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "app/paper/who_has.h"
 #include "model/studio/due.h"
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
@@ -12,56 +13,6 @@
 
 namespace lowledger::paper {
 namespace {
-
-using Holders = std::vector<pages::Inventory::Holder>;
-
-std::map<studio::StudentId, std::string> names_of_students(const store::StudioFile& file) {
-    std::map<studio::StudentId, std::string> names;
-    for (auto& student : file.students())
-        names[student.id] = std::move(student.name);
-    return names;
-}
-
-/// Whoever has a horn on the day: it is lent to one, or one or several play it.
-class WhoHas {
-  public:
-    explicit WhoHas(const Gathering& from)
-        : names_(names_of_students(from.file)), loans_(from.file.loans_out()) {
-        std::erase_if(loans_, [&](const studio::Loan& loan) { return loan.from > from.day; });
-        for (const auto& use : from.file.horn_uses())
-            if (studio::holds_on(use, from.day)) players_[use.horn].push_back(use.student);
-    }
-
-    [[nodiscard]] std::string name(studio::StudentId student) const {
-        const auto found = names_.find(student);
-        return found == names_.end() ? std::string() : found->second;
-    }
-    [[nodiscard]] std::string name(const std::optional<studio::StudentId>& student) const {
-        return student ? name(*student) : std::string();
-    }
-    [[nodiscard]] Holders of(studio::HornId horn) const {
-        Holders holders;
-        const auto loan =
-            std::ranges::find_if(loans_, [&](const studio::Loan& each) { return each.horn == horn; });
-        if (loan != loans_.end()) holders.push_back({name(loan->student), true});
-        const auto players = players_.find(horn);
-        if (players == players_.end()) return holders;
-        for (const auto student : players->second)
-            if (loan == loans_.end() || loan->student != student) holders.push_back({name(student), false});
-        return holders;
-    }
-    /// Out with a loan.
-    [[nodiscard]] std::string of(studio::MouthpieceId mouthpiece) const {
-        const auto loan = std::ranges::find_if(
-            loans_, [&](const studio::Loan& each) { return each.mouthpiece == mouthpiece; });
-        return loan == loans_.end() ? std::string() : name(loan->student);
-    }
-
-  private:
-    std::map<studio::StudentId, std::string> names_;
-    std::vector<studio::Loan> loans_;
-    std::map<studio::HornId, std::vector<studio::StudentId>> players_;
-};
 
 std::string names_of(const Holders& holders) {
     std::string names;

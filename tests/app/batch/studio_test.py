@@ -146,7 +146,7 @@ class Handouts(BatchTest):
         self.assertEqual(sorted(p.name for p in self.folder.iterdir()), ["notes.txt", "old.pdf"])
 
 
-BOOK_PAGES = ("class", "day", "inventory", "repairs")
+BOOK_PAGES = ("class", "day", "inventory", "repairs", "summaries", "notes", "loans", "cards")
 
 
 class Pages(BatchTest):
@@ -171,6 +171,25 @@ class Pages(BatchTest):
                 self.done("pages", what, sample, "--into", pdf, "--on", AS_OF, "--student", "Zosia", "--large-print")
                 check = subprocess.run(["qpdf", "--check", pdf], capture_output=True, check=False)
                 self.assertEqual(check.returncode, 0, check.stderr)
+
+    def test_a_file_each_with_the_names_of_whose_it_is(self):
+        sample = self.make_sample()
+        self.done("pages", "summaries", sample, "--into", self.folder / "s", "--on", AS_OF, "--student", "Zosia", "Ambrose")
+        self.assertEqual(
+            sorted(p.name for p in (self.folder / "s").iterdir()),
+            ["Ambrose Tull, Second term.pdf", "Zofia Wiśniowiecka-Mróz, Second term.pdf"],
+        )
+        self.done("pages", "cards", sample, "--into", self.folder / "c", "--on", AS_OF, "--horn", "T-1", "e-1")
+        self.assertEqual(sorted(p.name for p in (self.folder / "c").iterdir()), ["E-1.pdf", "T-1.pdf"])
+
+    def test_a_term_and_days_that_there_are_not(self):
+        sample = self.make_sample()
+        words = [sample, "--into", self.folder / "x.pdf", "--on", AS_OF]
+        self.assert_says(self.refused("pages", "summaries", *words, "--term", "Third"), "Third", "Second term")
+        self.assert_says(self.refused("pages", "summaries", *words[:-1], "2031-01-01"), "2031-01-01", "--term")
+        self.assert_says(self.refused("pages", "notes", *words, "--from", "1.9."), "--from 1.9.", "2026-11-25")
+        self.refused("pages", "notes", *words, "--from", "2026-11-25", "--until", "2026-09-01")
+        self.assertFalse((self.folder / "x.pdf").exists())
 
     def test_what_no_font_can_draw_is_named(self):
         path = self.folder / "studio.lowledger"

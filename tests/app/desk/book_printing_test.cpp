@@ -4,6 +4,7 @@
 #include <variant>
 
 #include "app/desk/action.h"
+#include "model/units/refusal.h"
 #include "tests/app/desk/prepared_studio.h"
 
 namespace lowledger::desk {
@@ -13,7 +14,8 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 
-constexpr const char* book_pages[] = {"print.class", "print.day", "print.inventory", "print.repairs"};
+constexpr const char* book_pages[] = {"print.class",     "print.day",   "print.inventory", "print.repairs",
+                                      "print.summaries", "print.notes", "print.loans",     "print.cards"};
 const std::string private_text = "PRIVATE";
 
 std::string text_of(const canvas::Document& document) {
@@ -85,6 +87,42 @@ TEST(BookPrinting, EachPageShowsItsRecords) {
     const auto repairs = printed(studio, "print.repairs");
     EXPECT_THAT(repairs, HasSubstr("Dent in the bow."));
     EXPECT_THAT(repairs, HasSubstr("Stuck: main slide."));
+}
+
+TEST(BookPrinting, OfAStudentsTermAndLessons) {
+    PreparedStudio studio;
+    fill(studio);
+    studio.turn_to_ada();
+    const auto notes = printed(studio, "print.notes");
+    EXPECT_THAT(notes, HasSubstr("Long tones with a drone."));
+    EXPECT_THAT(notes, Not(HasSubstr("Ben")));
+    EXPECT_THAT(printed(studio, "print.notes", {{"first", test_day.iso()}}), HasSubstr("has a note"));
+    const auto summary = printed(studio, "print.summaries");
+    EXPECT_THAT(summary, HasSubstr("Came to 1 lesson."));
+    EXPECT_THAT(summary, HasSubstr("A whole page without stopping."));
+    EXPECT_THAT(summary, HasSubstr("Slur to the neighbour and back."));
+    EXPECT_THAT(summary, HasSubstr("from 1"));
+    EXPECT_THAT(printed(studio, "print.summaries", {{"remark", "A good term."}}), HasSubstr("A good term."));
+    EXPECT_THAT(printed(studio, "print.summaries", {{"for", "all"}}), HasSubstr("Ben"));
+    EXPECT_EQ(studio.front.documents.back().document.bookmarks.size(), 2U);
+}
+
+TEST(BookPrinting, LoanFormsAreOfWhatIsLentOrElsePlayed) {
+    PreparedStudio studio;
+    fill(studio);
+    const auto all = printed(studio, "print.loans", {{"for", "all"}});
+    EXPECT_THAT(all, HasSubstr("Small dent in the bell."));
+    EXPECT_THAT(all, HasSubstr("T-1"));
+    const auto cards = printed(studio, "print.cards");
+    EXPECT_THAT(cards, HasSubstr("L 12"));
+    EXPECT_THAT(cards, HasSubstr("stuck: for the technician"));
+    EXPECT_EQ(studio.front.documents.back().document.bookmarks.size(), 2U);
+}
+
+TEST(BookPrinting, ASummaryNeedsATerm) {
+    PreparedStudio studio;
+    studio.front.slip = std::map<std::string, std::string>{};
+    EXPECT_THROW(action("print.summaries").run(*studio.desk), units::Refusal);
 }
 
 TEST(BookPrinting, NothingPrivateIsEverPrinted) {

@@ -1,11 +1,17 @@
 #include "tests/reports/pages/sample_book_pages.h"
 
+#include <algorithm>
 #include <utility>
 
+#include "model/horns/note_style.h"
 #include "reports/pages/class_list.h"
 #include "reports/pages/day_list.h"
+#include "reports/pages/horn_card.h"
 #include "reports/pages/inventory.h"
+#include "reports/pages/lesson_notes.h"
+#include "reports/pages/loan_form.h"
 #include "reports/pages/repair_list.h"
+#include "reports/pages/term_summary.h"
 
 namespace lowledger::pages {
 namespace {
@@ -149,6 +155,123 @@ RepairList repairs(int count, const PageStyle& style) {
     return list;
 }
 
+LessonNotes notes(int lessons, int words, const PageStyle& style) {
+    LessonNotes notes{facts(), student(1, name_of(lessons == 8 ? 4 : 0)), day - 90, day, {}, style};
+    for (int i = 0; i < lessons; ++i) {
+        notes.lessons.push_back(
+            {lesson(i, day - 90 + i, many_words(words), "Slur to the neighbour and back."),
+             i % 3 == 1 ? "Low brass section" : ""});
+        if (i % 4 != 3) continue;
+        auto& one = notes.lessons.back().lesson;
+        one.state = studio::Lesson::State::missed_with_notice;
+        one.done.clear();
+        one.next.clear();
+    }
+    return notes;
+}
+
+studio::Loan loan(const std::string& condition) {
+    return {.id = {},
+            .horn = studio::HornId{1},
+            .student = studio::StudentId{1},
+            .from = day - 10,
+            .due = day + 90,
+            .condition_out = condition,
+            .remarks = private_text};
+}
+
+LoanForm form(int rows, const PageStyle& style) {
+    LoanForm form{.facts = facts(),
+                  .date = day,
+                  .student = student(1, name_of(rows == 70 ? 4 : 0)),
+                  .horn = horn(1, "S-2"),
+                  .kind_name = "BB\u266D sousaphone, three valves",
+                  .cautions = {"caution_lift_sousaphone", "caution_march"},
+                  .style = style};
+    if (rows > 0) {
+        form.loan = loan(rows == 70 ? many_words(2000) : "Small dent in the bell.");
+        form.mouthpiece = "M-2, tuba, shallow cup";
+        return form;
+    }
+    form.horn = studio::Horn{};
+    form.horn.mark = "S-2";
+    form.cautions.clear();
+    return form;
+}
+
+HornCard card(int works, const PageStyle& style) {
+    HornCard card{.facts = facts(),
+                  .date = day,
+                  .horn = horn(1, works == 70 ? "own (" + long_name + ")" : "T-4"),
+                  .kind_name = "BB\u266D tuba, four valves",
+                  .owner = works == 70 ? long_name : "",
+                  .holders = {},
+                  .slides = {},
+                  .upkeep = {},
+                  .cautions = {"caution_lift_tuba"},
+                  .style = style};
+    if (works == 0) card.horn = studio::Horn{};
+    for (const char* name : {"main slide", "first valve slide", "second valve slide", "third valve slide"})
+        if (works > 0)
+            card.slides.push_back({name,
+                                   {name, units::Millimetres(3.0), units::Millimetres(70.0), *name == 't'},
+                                   *name == 'm' ? std::nullopt : std::optional(units::Millimetres(12.0))});
+    for (int i = 0; i < works; ++i) {
+        card.holders.push_back(i < 3 ? name_of(i) : std::string());
+        card.upkeep.push_back(work(studio::Upkeep::Work::checked, many_words(i % 9 == 8 ? 80 : 6)));
+        if (i % 2 == 0) card.upkeep.back().done_on = day - 300 + i;
+        card.upkeep.back().cost = studio::Money{4500, "EUR"};
+    }
+    return card;
+}
+
+charts::LeanChart chart(int notes) {
+    charts::LeanChart chart;
+    for (int i = 0; i < notes; ++i) {
+        charts::LeanNote note;
+        note.spelling = horns::spelt(units::Pitch(34 + i), {});
+        note.fingering = i % 3 == 0 ? "0" : "13";
+        if (i % 4 != 1) note.before = units::Cents(-20.0 + 3.0 * i);
+        note.after = units::Cents(12.0 - 2.0 * i);
+        chart.notes.push_back(note);
+    }
+    return chart;
+}
+
+TermSummary summary(int rows, const PageStyle& style) {
+    TermSummary summary{.facts = facts(),
+                        .date = day,
+                        .student = student(1, name_of(rows == 70 ? 4 : 0)),
+                        .term = {{}, "Autumn term", day - 90, day + 20},
+                        .lessons = {},
+                        .pieces = {},
+                        .routines = {},
+                        .leans = {},
+                        .style = style};
+    if (rows == 0) {
+        summary.student.goals.clear();
+        return summary;
+    }
+    summary.lessons = {11, 1, 2, 1};
+    for (int i = 0; i < rows; ++i) {
+        summary.routines.push_back({i % 9 == 8 ? long_name : "Long tones going down", {20, i % 5}});
+        if (i % 3 == 0)
+            summary.pieces.push_back({.id = {},
+                                      .student = {},
+                                      .title = "Little Harbour March",
+                                      .part = "2nd tuba",
+                                      .from = day,
+                                      .remarks = private_text});
+    }
+    summary.leans.push_back({"T-4", TermSummary::Sheet{day - 80, 14, 7, 3}, {day - 5, 14, 7, 6}, chart(7)});
+    if (rows == 70) {
+        summary.leans.push_back({"own (" + long_name + ")", {}, {day - 9, 40, 30, 1}, chart(30)});
+        summary.remark = many_words(2000);
+        summary.next = many_words(200);
+    }
+    return summary;
+}
+
 }  // namespace
 
 std::vector<NamedDocument> book_pages(const PageStyle& style, const canvas::Faces& faces) {
@@ -163,6 +286,11 @@ std::vector<NamedDocument> book_pages(const PageStyle& style, const canvas::Face
         add("day-list" + many, day_list(a_day(count, count == 5 ? 12 : 60, style), words, faces));
         add("inventory" + many, inventory(an_inventory(count, style), words, faces));
         add("repair-list" + many, repair_list(repairs(count, style), words, faces));
+        add("lesson-notes" + many,
+            lesson_notes(notes(std::min(count, 8), count == 70 ? 2000 : 20, style), words, faces));
+        add("loan-form" + many, loan_form(form(count, style), words, faces));
+        add("horn-card" + many, horn_card(card(count, style), words, faces));
+        add("term-summary" + many, term_summary(summary(count, style), words, faces));
     }
     return all;
 }
