@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "app/desk/slip.h"
+#include "model/studio/found.h"
 #include "model/studio/records.h"
 #include "reports/canvas/faces.h"
 #include "reports/canvas/page.h"
@@ -85,6 +86,8 @@ class Front {
     /// The chart of a kind that is chosen there, owned or not.
     virtual void show_kind_charts() = 0;
     virtual void show_find_field() = 0;
+    /// A record anywhere in the studio, as `find_anything` finds it.
+    virtual std::optional<studio::Found> ask_what_to_find() = 0;
     /// The manual, opened at the part of that title.
     virtual void show_manual(std::string_view title) = 0;
     /// Shows what stands beside the settings: what remains (0), the teacher's hand (1), what they rest on

@@ -1,5 +1,7 @@
 #include "app/desk/action.h"
 #include "app/desk/desk.h"
+#include "app/desk/finding.h"
+#include "app/desk/places.h"
 
 namespace lowledger::desk {
 namespace {
@@ -42,6 +44,10 @@ void copy_studio(Desk& desk) {
     if (!path) return;
     desk.file().copy_to(*path);
     desk.front().say(desk.words().say(Sentence::copy_is_at, {{"file", path->string()}}));
+}
+
+void go_to_what_is_found(Desk& desk) {
+    if (const auto found = desk.front().ask_what_to_find()) open_found(desk, *found);
 }
 
 std::string with_name(std::string_view verb, const std::optional<std::string>& name) {
@@ -158,7 +164,19 @@ std::vector<Action> edit_actions() {
          .key = "Ctrl+F",
          .starts_group = true,
          .may_run = has_studio,
-         .run = [](Desk& desk) { desk.front().show_find_field(); }},
+         .run =
+             [](Desk& desk) {
+                 if (entry_of(desk.view().place).list)
+                     desk.front().show_find_field();
+                 else
+                     go_to_what_is_found(desk);
+             }},
+        {.id = "edit.find_anything",
+         .menu = Menu::edit,
+         .text = "Find &anything…",
+         .key = "Ctrl+Shift+F",
+         .may_run = has_studio,
+         .run = go_to_what_is_found},
     };
 }
 

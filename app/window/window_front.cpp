@@ -6,6 +6,7 @@
 #include <wx/msgdlg.h>
 
 #include "app/window/dialogs.h"
+#include "app/window/find_dialog.h"
 #include "app/window/frame.h"
 #include "app/window/kind_charts.h"
 #include "app/window/pass_dialog.h"
@@ -120,6 +121,10 @@ void WindowFront::show_kind_charts() {
 
 void WindowFront::show_find_field() {
     frame_.show_find_field();
+}
+
+std::optional<studio::Found> WindowFront::ask_what_to_find() {
+    return FindDialog(&frame_, frame_.tools()).find();
 }
 
 void WindowFront::show_manual(std::string_view title) {

@@ -36,6 +36,7 @@ class WindowFront : public desk::Front {
                       const std::function<void(std::size_t)>& piece) override;
     void show_kind_charts() override;
     void show_find_field() override;
+    std::optional<studio::Found> ask_what_to_find() override;
     void show_manual(std::string_view title) override;
     void show_beside_settings(int part) override;
     void show_section() override;

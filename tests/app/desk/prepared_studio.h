@@ -30,6 +30,7 @@ class ScriptedFront : public Front {
     std::optional<std::map<std::string, std::string>> slip;
     /// Types a section pass; false throws it away.
     std::function<bool(PassEntry&)> types_pass;
+    std::optional<studio::Found> found;
     bool agrees = true;
     /// What was asked or shown, one a line.
     std::string said;
@@ -94,6 +95,7 @@ class ScriptedFront : public Front {
     }
     void show_kind_charts() override { said += "charts of kinds\n"; }
     void show_find_field() override { said += "find\n"; }
+    std::optional<studio::Found> ask_what_to_find() override { return found; }
     void show_manual(std::string_view title) override { said += std::string(title) + "\n"; }
     void show_beside_settings(int part) override { said += "beside " + std::to_string(part) + "\n"; }
     void show_section() override {}
