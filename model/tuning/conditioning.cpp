@@ -80,9 +80,12 @@ double Conditioning::log_likelihood() const {
 
 MatrixXd prior(const std::vector<Terms>& rows, const std::vector<Terms>& columns) {
     MatrixXd covariance(index(rows.size()), index(columns.size()));
+    const bool symmetric = &rows == &columns;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        for (std::size_t j = 0; j < columns.size(); ++j)
+        for (std::size_t j = symmetric ? i : 0; j < columns.size(); ++j) {
             covariance(index(i), index(j)) = shared_variance(rows[i], columns[j], 0);
+            if (symmetric) covariance(index(j), index(i)) = covariance(index(i), index(j));
+        }
     }
     return covariance;
 }

@@ -72,6 +72,11 @@ const SlideProblem::Way& held_way(const SlideProblem& problem) {
     return problem.notes[problem.held_note->note].ways.front();
 }
 
+/// No more than the expected cost of a lean, without its integrals: no square counts less than `least_side`.
+double cost_at_least(double lean, double spread, double least_side) {
+    return least_side * (lean * lean + spread * spread);
+}
+
 double held_off(const SlideProblem& problem, const Positions& at) {
     return lean_at(held_way(problem), problem, at) - problem.held_note->lean.value();
 }
@@ -114,12 +119,14 @@ double lean_at(const SlideProblem::Way& way, const SlideProblem& problem, const 
 
 Choice best_ways(const SlideProblem& problem, const Positions& at) {
     Choice choice(problem.notes.size(), 0);
+    const double least_side = std::min(1.0, problem.flat_weight);
     for (std::size_t n = 0; n < problem.notes.size(); ++n) {
         const auto& ways = problem.notes[n].ways;
         if (ways.size() == 1) continue;
         double best = 0.0;
         for (std::size_t w = 0; w < ways.size(); ++w) {
             const double lean = lean_at(ways[w], problem, at);
+            if (w > 0 && cost_at_least(lean, ways[w].spread, least_side) + ways[w].penalty >= best) continue;
             const double cost =
                 expected_cost_of(lean, ways[w].spread, problem.flat_weight).value + ways[w].penalty;
             if (w == 0 || cost < best) {
@@ -172,13 +179,17 @@ double guarded_objective(const SlideProblem& problem, const Positions& at, const
     return objective_at(problem, at, ways) + guard(problem, at);
 }
 
-double best_guarded_objective(const SlideProblem& problem, const Positions& at) {
+double best_guarded_objective(const SlideProblem& problem, const Positions& at, double limit) {
     double sum = moving_cost(problem, at) + guard(problem, at);
+    const double least_side = std::min(1.0, problem.flat_weight);
     for (const SlideProblem::Note& note : problem.notes) {
         if (note.weight == 0.0) continue;
+        // What a note adds is never negative.
+        if (sum >= limit) return sum;
         double best = std::numeric_limits<double>::infinity();
         for (const SlideProblem::Way& way : note.ways) {
             const double lean = lean_at(way, problem, at);
+            if (cost_at_least(lean, way.spread, least_side) + way.penalty >= best) continue;
             best =
                 std::min(best, expected_cost_of(lean, way.spread, problem.flat_weight).value + way.penalty);
         }
@@ -198,15 +209,16 @@ ModelAt::ModelAt(const SlideProblem& problem, const Positions& at, const Choice&
     if (over > 0.0) {
         std::vector<double> gradient(at.size(), 0.0);
         for (std::size_t n = 0; n < problem.notes.size(); ++n) {
-            const std::vector<double> of_note = gradient_of(problem.notes[n].ways[problem.mean_ways[n]]);
+            const SlideProblem::Way& way = problem.notes[n].ways[problem.mean_ways[n]];
+            const double slope = slope_of(way);
             for (std::size_t i = 0; i < gradient.size(); ++i)
-                gradient[i] += problem.notes[n].weight * of_note[i];
+                gradient[i] += problem.notes[n].weight * (slope * way.pull[i]);
         }
-        add_to(guards_, gradient, 2.0 * guard_weight * over, 2.0 * guard_weight);
+        add_to(guards_, gradient, 1.0, {2.0 * guard_weight * over, 2.0 * guard_weight});
     }
     if (problem.held_note) {
-        add_to(guards_, gradient_of(held_way(problem)), 2.0 * guard_weight * held_off(problem, at),
-               2.0 * guard_weight);
+        add_to(guards_, held_way(problem).pull, slope_of(held_way(problem)),
+               {2.0 * guard_weight * held_off(problem, at), 2.0 * guard_weight});
     }
 }
 
@@ -230,24 +242,21 @@ void ModelAt::add(std::size_t note, std::size_t of_note, double sign) {
     const SlideProblem::Way& way = problem_.notes[note].ways[of_note];
     const double lean = lean_at(way, problem_, at_);
     const ExpectedCost cost = expected_cost_of(lean, way.spread, problem_.flat_weight);
-    add_to(weighted_, gradient_of(way), weight * cost.slope, weight * cost.curvature);
+    add_to(weighted_, way.pull, slope_of(way), {weight * cost.slope, weight * cost.curvature});
 }
 
-std::vector<double> ModelAt::gradient_of(const SlideProblem::Way& way) const {
-    const double slope = -cents_of_log / length_at(way, problem_, at_);
-    std::vector<double> gradient(way.pull);
-    for (double& value : gradient)
-        value *= slope;
-    return gradient;
+double ModelAt::slope_of(const SlideProblem::Way& way) const {
+    return -cents_of_log / length_at(way, problem_, at_);
 }
 
-void ModelAt::add_to(LocalModel& model, const std::vector<double>& gradient, double slope, double curvature) {
-    const std::size_t size = gradient.size();
+void ModelAt::add_to(LocalModel& model, const std::vector<double>& pull, double scale, Derivatives of) {
+    const std::size_t size = pull.size();
     for (std::size_t i = 0; i < size; ++i) {
-        if (gradient[i] == 0.0) continue;
-        model.slope[i] += slope * gradient[i];
+        if (pull[i] == 0.0) continue;
+        const double gradient = scale * pull[i];
+        model.slope[i] += of.slope * gradient;
         for (std::size_t j = 0; j < size; ++j)
-            model.curvature[i * size + j] += curvature * gradient[i] * gradient[j];
+            model.curvature[i * size + j] += of.curvature * gradient * (scale * pull[j]);
     }
 }
 

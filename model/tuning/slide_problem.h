@@ -68,8 +68,8 @@ double objective_at(const SlideProblem& problem, const Positions& at, const Choi
 /// of `mean_ways` more than `most_mean_sharp`; the held note off its lean).
 double guarded_objective(const SlideProblem& problem, const Positions& at, const Choice& ways);
 
-/// The same with the best way of each note at `at`.
-double best_guarded_objective(const SlideProblem& problem, const Positions& at);
+/// The same with the best way of each note at `at`; where it is `limit` or more, some number that is so too.
+double best_guarded_objective(const SlideProblem& problem, const Positions& at, double limit);
 
 /// Of what is weighted, without the cost of moving: value, slope and curvature (Gauss-Newton) by position,
 /// with the side conditions.
@@ -88,9 +88,13 @@ class ModelAt {
 
   private:
     void add(std::size_t note, std::size_t of_note, double sign);
-    [[nodiscard]] std::vector<double> gradient_of(const SlideProblem::Way& way) const;
-    static void add_to(LocalModel& model, const std::vector<double>& gradient, double slope,
-                       double curvature);
+    struct Derivatives {
+        double slope, curvature;
+    };
+    /// Of the lean by the effective length.
+    [[nodiscard]] double slope_of(const SlideProblem::Way& way) const;
+    /// Of a function of a lean whose gradient is `scale` times `pull`.
+    static void add_to(LocalModel& model, const std::vector<double>& pull, double scale, Derivatives of);
 
     const SlideProblem& problem_;
     const Positions& at_;

@@ -142,7 +142,8 @@ class PlaceSearch {
 std::optional<Positions> lower_with(const SlideProblem& problem, const Found& from, const LocalModel& model) {
     Positions to = stepped(from.at, model_step(problem, model, from.at), 1.0);
     constexpr double rounding = 1e-12;
-    if (best_guarded_objective(problem, to) < from.value * (1.0 - rounding)) return to;
+    const double lower = from.value * (1.0 - rounding);
+    if (best_guarded_objective(problem, to, lower) < lower) return to;
     return std::nullopt;
 }
 
