@@ -10,7 +10,7 @@ namespace lowledger::desk {
 class Desk;
 
 /// The menu an action stands in. `none`: only a key.
-enum class Menu { studio, edit, student, horn, sheet, print, go, help, none };
+enum class Menu { studio, edit, student, lesson, horn, sheet, print, go, help, none };
 
 /// Something the user can do. The registry of these feeds menus, keys, context menus and the tests.
 struct Action {
@@ -48,6 +48,7 @@ std::string menu_text(const Action& action, const Desk& desk);
 std::vector<Action> studio_actions();
 std::vector<Action> edit_actions();
 std::vector<Action> student_actions();
+std::vector<Action> lesson_actions();
 std::vector<Action> horn_actions();
 std::vector<Action> loan_actions();
 std::vector<Action> upkeep_actions();
@@ -57,6 +58,7 @@ std::vector<Action> pass_actions();
 std::vector<Action> print_actions();
 std::vector<Action> book_print_actions();
 std::vector<Action> go_actions();
+std::vector<Action> day_actions();
 std::vector<Action> help_actions();
 
 }  // namespace lowledger::desk

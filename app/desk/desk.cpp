@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/desk/lessons.h"
 #include "app/desk/note_names.h"
 #include "app/desk/recent.h"
 #include "model/exchange/kind_files.h"
@@ -29,6 +30,11 @@ Desk::Desk(Surroundings surroundings, Front& front)
 
 Desk::~Desk() {
     worker_.drop();
+}
+
+studio::TimeOfDay Desk::now() const {
+    constexpr int afternoon = 15;
+    return surroundings_.now ? surroundings_.now() : studio::TimeOfDay(afternoon, 0);
 }
 
 bool Desk::may_write() const {
@@ -59,7 +65,8 @@ void Desk::take(store::StudioFile file) {
     remember_studio(surroundings_.data_folder, file_->path());
     recent_ = recent_studios(surroundings_.data_folder);
     file_->on_change([this](const store::Change&) { records_changed(); });
-    view_ = {};
+    view_ = {.section = Section::last_time};
+    if (!file_->students().empty()) view_.place = Place::today;
     been_.clear();
     chosen_.clear();
     hands_.clear();
@@ -82,6 +89,8 @@ void Desk::go(const View& view) {
         sheet_shown_.reset();
         new_sheet_wanted_ = false;
         if (file_) read_subject();
+    } else if (file_) {
+        lesson_ = lesson_at(*file_, view_, today());
     }
     tell({.view = true, .sheet = other_subject, .answer = other_subject});
 }
@@ -132,6 +141,7 @@ void Desk::read_subject() {
     }
     if (horn_) kind_ = studio::kind_of(*horn_);
     chart_is_old_ = true;
+    lesson_ = lesson_at(*file_, view_, today());
     read_entry();
     ask_for_answer();
 }

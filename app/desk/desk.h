@@ -18,15 +18,16 @@
 #include "app/desk/worker.h"
 #include "model/horns/kind.h"
 #include "model/store/studio_file.h"
+#include "model/studio/lessons.h"
 #include "model/studio/records.h"
 #include "reports/words/words.h"
 
 namespace lowledger::desk {
 
-enum class Place { students, horns };
+enum class Place { today, students, horns };
 
 /// The sections of the places' pages; which place has which, `places` says.
-enum class Section { sheet, settings, horn, slides, chart, loans, upkeep };
+enum class Section { last_time, sheet, settings, lesson_note, history, horn, slides, chart, loans, upkeep };
 
 /// The tables of records on pages and in dialogs; what is in them, `tables` says.
 enum class Table { loans, upkeep };
@@ -38,6 +39,10 @@ struct View {
     std::optional<studio::HornId> horn;
     /// Where the place has it not, its first is shown; see `section_of`.
     Section section = Section::sheet;
+    /// The day that Today shows; empty: this one.
+    std::optional<studio::Date> day{};
+    /// The lesson chosen on Today, or whose note a student's page shows; empty: see `lesson_at`.
+    std::optional<studio::LessonId> lesson{};
     bool operator==(const View&) const = default;
 };
 
@@ -51,6 +56,8 @@ struct Surroundings {
     std::function<void(const std::filesystem::path&)> make_sample;
     /// Called on another thread when `Desk::deliver` has something to do.
     std::function<void()> wake;
+    /// The clock on the wall; empty: it stands at three in the afternoon.
+    std::function<studio::TimeOfDay()> now = nullptr;
 };
 
 /// What has changed since the last notice.
@@ -74,6 +81,7 @@ class Desk {
     [[nodiscard]] Front& front() { return front_; }
     [[nodiscard]] const words::Words& words() const { return words_; }
     [[nodiscard]] studio::Date today() const { return surroundings_.today(); }
+    [[nodiscard]] studio::TimeOfDay now() const;
     [[nodiscard]] const std::filesystem::path& data_folder() const { return surroundings_.data_folder; }
     /// Called after anything changed.
     void on_news(std::function<void(const News&)> listener) { listener_ = std::move(listener); }
@@ -104,6 +112,8 @@ class Desk {
     [[nodiscard]] const std::optional<studio::Student>& student() const { return student_; }
     /// On a student's page the horn of theirs that is looked at.
     [[nodiscard]] const std::optional<studio::Horn>& horn() const { return horn_; }
+    /// The lesson that Today or the student's page is turned to.
+    [[nodiscard]] const std::optional<studio::Lesson>& lesson() const { return lesson_; }
     /// The kind of `horn()`; only with a horn.
     [[nodiscard]] const horns::HornKind& kind() const { return *kind_; }
     /// The kinds that a new horn can be of: the built-in ones and those in the folder kinds beside the
@@ -178,6 +188,7 @@ class Desk {
 
     std::optional<studio::Student> student_;
     std::optional<studio::Horn> horn_;
+    std::optional<studio::Lesson> lesson_;
     std::optional<horns::HornKind> kind_;
     std::vector<studio::Horn> horns_of_student_;
     std::vector<studio::TuningSheet> sheets_;

@@ -17,6 +17,8 @@ Action place_action(const PlaceEntry& entry) {
                 [place = entry.place](Desk& desk) {
                     View view = desk.view();
                     view.place = place;
+                    view.day.reset();
+                    view.lesson.reset();
                     if (place == Place::students) view.horn = std::nullopt;
                     desk.go(view);
                 }};

@@ -150,12 +150,20 @@ const std::vector<ManualPart>& manual() {
 
 std::string_view manual_title_for(const Desk& desk) {
     if (!desk.has_studio()) return "Begin";
+    if (desk.view().place == Place::today) return "Today and lessons";
     if (desk.view().place == Place::horns) {
         const Section section = section_of(desk.view());
         return section == Section::loans || section == Section::upkeep ? "Loans and upkeep" : "Horns";
     }
     if (!desk.student()) return "Begin";
-    return section_of(desk.view()) == Section::settings ? "Settings" : "A tuning sheet, in two minutes";
+    switch (section_of(desk.view())) {
+        case Section::settings:
+            return "Settings";
+        case Section::sheet:
+            return "A tuning sheet, in two minutes";
+        default:
+            return "Today and lessons";
+    }
 }
 
 }  // namespace lowledger::desk

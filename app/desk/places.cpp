@@ -42,14 +42,15 @@ std::string without_mnemonic(std::string_view text) {
 
 PlaceList students_list() {
     return {.add = "student.add",
-            .offers = {"student.add", "student.change", "student.horn", "student.return", "student.archive",
-                       "student.remove"},
+            .offers = {"student.add", "student.change", "student.horn", "student.return", "lesson.begin",
+                       "student.archive", "student.remove"},
             .listing = students_listing,
             .opened =
                 [](const View& view, std::int64_t record) {
                     View turned = view;
                     turned.student = studio::StudentId{record};
                     turned.horn.reset();
+                    turned.lesson.reset();
                     return turned;
                 },
             .empty = Sentence::empty_students,
@@ -83,16 +84,21 @@ PlaceList horns_list() {
 
 const std::vector<PlaceEntry>& places() {
     static const std::vector<PlaceEntry> all = {
+        {Place::today, "go.today", "To&day", "Alt+1", std::nullopt, {}},
         {Place::students,
          "go.students",
          "&Students",
-         "Alt+1",
+         "Alt+2",
          students_list(),
-         {{Section::sheet, "go.sheet", "&Tuning sheet"}, {Section::settings, "go.settings", "S&ettings"}}},
+         {{Section::last_time, "go.last_time", "&Last time"},
+          {Section::sheet, "go.sheet", "&Tuning sheet"},
+          {Section::settings, "go.settings", "S&ettings"},
+          {Section::lesson_note, "go.lesson_note", "Lesson &note"},
+          {Section::history, "go.history", "Histor&y"}}},
         {Place::horns,
          "go.horns",
          "&Horns",
-         "Alt+2",
+         "Alt+3",
          horns_list(),
          {{Section::horn, "go.facts", "&Facts"},
           {Section::slides, "go.slides", "S&lides"},
@@ -121,7 +127,8 @@ std::size_t section_number(const View& view) {
 }
 
 Section section_of(const View& view) {
-    return entry_of(view.place).sections.at(section_number(view)).section;
+    const auto& sections = entry_of(view.place).sections;
+    return sections.empty() ? view.section : sections.at(section_number(view)).section;
 }
 
 }  // namespace lowledger::desk

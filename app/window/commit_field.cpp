@@ -5,13 +5,16 @@
 namespace lowledger::window {
 
 CommitField::CommitField(wxWindow* parent, int width, Commit commit, long style)
-    : wxTextCtrl(parent, wxID_ANY, {}, wxDefaultPosition, wxSize(width, -1), style | wxTE_PROCESS_ENTER),
+    : wxTextCtrl(parent, wxID_ANY, {}, wxDefaultPosition, wxSize(width, -1),
+                 (style & wxTE_MULTILINE) != 0 ? style : style | wxTE_PROCESS_ENTER),
       commit_(std::move(commit)) {
     Bind(wxEVT_KEY_DOWN, &CommitField::on_key, this);
-    Bind(wxEVT_TEXT_ENTER, [this](wxCommandEvent&) {
-        handed_over_ = GetValue();
-        commit_(handed_over_, By::enter);
-    });
+    // In a field of several lines Enter begins the next one.
+    if (!IsMultiLine())
+        Bind(wxEVT_TEXT_ENTER, [this](wxCommandEvent&) {
+            handed_over_ = GetValue();
+            commit_(handed_over_, By::enter);
+        });
     Bind(wxEVT_KILL_FOCUS, [this](wxFocusEvent& event) {
         leave();
         event.Skip();
@@ -45,10 +48,16 @@ void CommitField::restore() {
 }
 
 void CommitField::on_key(wxKeyEvent& event) {
-    if (event.GetKeyCode() == WXK_ESCAPE && has_uncounted())
+    const int key = event.GetKeyCode();
+    const bool enter = key == WXK_RETURN || key == WXK_NUMPAD_ENTER;
+    if (key == WXK_ESCAPE && has_uncounted()) {
         restore();
-    else
+    } else if (enter && event.ControlDown() && IsMultiLine()) {
+        handed_over_ = GetValue();
+        commit_(handed_over_, By::enter);
+    } else {
         event.Skip();
+    }
 }
 
 }  // namespace lowledger::window

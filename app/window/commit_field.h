@@ -5,8 +5,8 @@
 
 namespace lowledger::window {
 
-/// A text field whose text counts when Enter is pressed or the focus leaves it. Until then Escape and undo
-/// bring back what counted before.
+/// A text field whose text counts when Enter is pressed (Ctrl+Enter in one of several lines) or the focus
+/// leaves it. Until then Escape and undo bring back what counted before.
 class CommitField : public wxTextCtrl {
   public:
     /// Why the text is handed over.

@@ -14,6 +14,7 @@
 #include "app/window/preview.h"
 #include "app/window/student_page.h"
 #include "app/window/text.h"
+#include "app/window/today_page.h"
 #include "reports/pages/chart_page.h"
 #include "reports/pages/file_names.h"
 #include "reports/pages/handout.h"
@@ -52,7 +53,8 @@ MainFrame::MainFrame(World world)
     Bind(work_done, [this](wxThreadEvent&) { told(this, [this] { desk_->deliver(); }); });
     desk_ = std::make_unique<desk::Desk>(
         desk::Surroundings{std::move(world.today), std::move(world.data_folder), std::move(world.make_sample),
-                           [this] { wxQueueEvent(this, new wxThreadEvent(work_done)); }},
+                           [this] { wxQueueEvent(this, new wxThreadEvent(work_done)); },
+                           std::move(world.now)},
         front_);
     menus_ = std::make_unique<Menus>(*this, *desk_);
     tools_ = std::make_unique<Tools>(Tools{*desk_, *menus_, faces_, engraver_, large_engraver_});
@@ -91,7 +93,9 @@ void MainFrame::make_parts() {
     pages_ = new wxSimplebook(splitter_);
     empty_ = new EmptyPage(pages_, *menus_);
     auto* student = new StudentPage(pages_, *tools_);
-    page_of_ = {{desk::Place::students, student}, {desk::Place::horns, new HornPage(pages_, *tools_)}};
+    page_of_ = {{desk::Place::students, student},
+                {desk::Place::today, new TodayPage(pages_, *tools_)},
+                {desk::Place::horns, new HornPage(pages_, *tools_)}};
     pages_->AddPage(empty_, {});
     for (const auto& entry : desk::places()) {
         pages_->AddPage(page_of_.at(entry.place), {});
@@ -233,7 +237,9 @@ void MainFrame::fold_list(bool fold) {
 }
 
 void MainFrame::show_find_field() {
-    if (!has_list()) return;
+    if (!desk_->has_studio()) return;
+    // Where there is no list, a student is meant.
+    if (!has_list()) menus_->run("go.students");
     fold_list(false);
     list_->focus_find();
 }

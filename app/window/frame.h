@@ -30,6 +30,7 @@ class MainFrame : public wxFrame {
         std::function<studio::Date()> today;
         std::filesystem::path data_folder;
         std::function<void(const std::filesystem::path&)> make_sample;
+        std::function<studio::TimeOfDay()> now = nullptr;
     };
     /// Throws canvas::MissingFace.
     explicit MainFrame(World world);

@@ -36,6 +36,13 @@ studio::Date clock_date() {
     return {now.GetYear(), static_cast<int>(now.GetMonth()) + 1, now.GetDay()};
 }
 
+/// Down to five minutes, as lessons are planned.
+studio::TimeOfDay clock_time() {
+    constexpr int step = 5;
+    const wxDateTime now = wxDateTime::Now();
+    return {now.GetHour(), now.GetMinute() / step * step};
+}
+
 /// Asks the program for the command line, which holds the generator and stands beside this one.
 void make_sample(const std::filesystem::path& path, studio::Date as_of) {
     const words::Words words;
@@ -76,8 +83,8 @@ class App : public wxApp {
         return told(nullptr, [&] {
             auto today = options_.as_of ? [date = *options_.as_of] { return date; }
                                         : std::function<studio::Date()>(clock_date);
-            auto* frame =
-                new MainFrame({today, data, [today](const auto& path) { make_sample(path, today()); }});
+            auto* frame = new MainFrame(
+                {today, data, [today](const auto& path) { make_sample(path, today()); }, clock_time});
             frame->Show();
             if (const auto studio = studio_to_open(data); !studio.empty()) frame->open_studio(studio);
         });

@@ -14,6 +14,8 @@ wxString title(desk::Menu menu) {
             return _("&Edit");
         case desk::Menu::student:
             return _("St&udent");
+        case desk::Menu::lesson:
+            return _("Less&on");
         case desk::Menu::horn:
             return _("&Horn");
         case desk::Menu::sheet:

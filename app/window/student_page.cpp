@@ -2,6 +2,7 @@
 
 #include <wx/sizer.h>
 
+#include "app/desk/last_time.h"
 #include "app/desk/places.h"
 #include "app/window/access.h"
 #include "app/window/errors.h"
@@ -47,11 +48,14 @@ StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(paren
     head->Add(horn_label_, wxSizerFlags().CentreVertical());
     head->Add(horns_, wxSizerFlags().CentreVertical().Border(wxLEFT, gap / 2));
 
-    empty_ = new EmptyPage(this, tools.menus);
     sections_ = new wxNotebook(this, wxID_ANY);
-    sheet_ = new SheetPanel(sections_, tools);
-    settings_ = new SettingsPanel(sections_, tools);
-    const std::vector<wxWindow*> pages{sheet_, settings_};
+    last_time_ = new BriefView(sections_, tools.desk.words().say(Sentence::today_brief));
+    sheet_section_ = with_horn([&](wxWindow* page) { return sheet_ = new SheetPanel(page, tools); });
+    settings_section_ = with_horn([&](wxWindow* page) { return settings_ = new SettingsPanel(page, tools); });
+    note_ = new LessonNotePanel(sections_, tools);
+    history_ = new HistoryPanel(sections_, tools);
+    const std::vector<wxWindow*> pages{last_time_, sheet_section_.page, settings_section_.page, note_,
+                                       history_};
     const auto& entries = desk::entry_of(desk::Place::students).sections;
     for (std::size_t i = 0; i < entries.size(); ++i)
         sections_->AddPage(pages.at(i), shown(desk::title_of(entries[i])));
@@ -60,7 +64,6 @@ StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(paren
     auto* all = new wxBoxSizer(wxVERTICAL);
     all->Add(head, wxSizerFlags().Expand().Border(wxALL, gap + 2));
     all->Add(sections_, wxSizerFlags(1).Expand());
-    all->Add(empty_, wxSizerFlags(1).Expand());
     SetSizer(all);
 
     sections_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
@@ -85,23 +88,58 @@ void StudentPage::refresh(const desk::News& news) {
     auto& desk = tools_.desk;
     if (!desk.student()) return;
     if (news.records || news.view) refresh_head();
-    const bool has_horn = desk.horn().has_value();
-    sections_->Show(has_horn);
-    empty_->Show(!has_horn);
-    if (!has_horn) {
-        empty_->show(
-            desk.words().say(Sentence::student_without_horn, {{"name", studio::called(*desk.student())}}),
-            {{"student.horn", _("Choose &horn…")}});
-    } else {
-        const auto section = desk::section_number(desk.view());
-        if (sections_->GetSelection() != static_cast<int>(section)) sections_->ChangeSelection(section);
+    const auto section = desk::section_number(desk.view());
+    if (sections_->GetSelection() != static_cast<int>(section)) sections_->ChangeSelection(section);
+    show_with_horn(sheet_section_);
+    show_with_horn(settings_section_);
+    if (desk.horn()) {
         if (news.sheet || news.records) sheet_->refresh();
         if (news.answer || news.records) {
             sheet_->refresh_answer();
             settings_->refresh();
         }
     }
+    if (news.records || news.view) refresh_section();
     Layout();
+}
+
+StudentPage::WithHorn StudentPage::with_horn(const std::function<wxWindow*(wxWindow*)>& make) {
+    WithHorn section;
+    section.page = new wxPanel(sections_);
+    section.content = make(section.page);
+    section.empty = new EmptyPage(section.page, tools_.menus);
+    auto* all = new wxBoxSizer(wxVERTICAL);
+    all->Add(section.content, wxSizerFlags(1).Expand());
+    all->Add(section.empty, wxSizerFlags(1).Expand());
+    section.page->SetSizer(all);
+    return section;
+}
+
+void StudentPage::show_with_horn(const WithHorn& section) {
+    const auto& desk = tools_.desk;
+    const bool has_horn = desk.horn().has_value();
+    section.content->Show(has_horn);
+    section.empty->Show(!has_horn);
+    if (!has_horn)
+        section.empty->show(
+            desk.words().say(Sentence::student_without_horn, {{"name", studio::called(*desk.student())}}),
+            {{"student.horn", _("Choose &horn…")}});
+    section.page->Layout();
+}
+
+void StudentPage::refresh_section() {
+    // What the note holds is handed over from other sections too.
+    note_->refresh();
+    switch (desk::section_of(tools_.desk.view())) {
+        case desk::Section::last_time:
+            last_time_->show(desk::last_time(tools_.desk));
+            break;
+        case desk::Section::history:
+            history_->refresh();
+            break;
+        default:
+            break;
+    }
 }
 
 void StudentPage::refresh_head() {
@@ -127,11 +165,25 @@ void StudentPage::refresh_head() {
 }
 
 void StudentPage::focus_section() {
-    if (!sections_->IsShown()) return;
-    if (desk::section_of(tools_.desk.view()) == desk::Section::sheet)
-        sheet_->focus_typing();
-    else
-        sections_->SetFocus();
+    switch (desk::section_of(tools_.desk.view())) {
+        case desk::Section::last_time:
+            last_time_->SetFocus();
+            break;
+        case desk::Section::sheet:
+            if (tools_.desk.horn())
+                sheet_->focus_typing();
+            else
+                sheet_section_.empty->SetFocus();
+            break;
+        case desk::Section::lesson_note:
+            note_->focus_typing();
+            break;
+        case desk::Section::history:
+            history_->focus_rows();
+            break;
+        default:
+            sections_->SetFocus();
+    }
 }
 
 }  // namespace lowledger::window

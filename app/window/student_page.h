@@ -6,7 +6,10 @@
 #include <wx/notebook.h>
 #include <wx/stattext.h>
 
+#include "app/window/brief_view.h"
 #include "app/window/empty_page.h"
+#include "app/window/history_panel.h"
+#include "app/window/lesson_note_panel.h"
 #include "app/window/place_page.h"
 #include "app/window/settings_panel.h"
 #include "app/window/sheet_panel.h"
@@ -14,7 +17,7 @@
 
 namespace lowledger::window {
 
-/// A student's page: who, how far on, which horn, and the sections 'Tuning sheet' and 'Settings'.
+/// A student's page: who, how far on, which horn, and its sections in the order of a lesson.
 class StudentPage : public PlacePage {
   public:
     StudentPage(wxWindow* parent, const Tools& tools);
@@ -29,16 +32,29 @@ class StudentPage : public PlacePage {
 
   private:
     void refresh_head();
+    void refresh_section();
+    /// A section that there is only for a student on a horn; else it says so.
+    struct WithHorn {
+        wxPanel* page = nullptr;
+        wxWindow* content = nullptr;
+        EmptyPage* empty = nullptr;
+    };
+    WithHorn with_horn(const std::function<wxWindow*(wxWindow*)>& make);
+    void show_with_horn(const WithHorn& section);
 
     const Tools& tools_;
     wxStaticText* name_;
     wxStaticText* about_;
     wxStaticText* horn_label_;
     wxChoice* horns_;
-    EmptyPage* empty_;
     wxNotebook* sections_;
-    SheetPanel* sheet_;
-    SettingsPanel* settings_;
+    BriefView* last_time_;
+    SheetPanel* sheet_ = nullptr;
+    SettingsPanel* settings_ = nullptr;
+    WithHorn sheet_section_;
+    WithHorn settings_section_;
+    LessonNotePanel* note_;
+    HistoryPanel* history_;
 };
 
 }  // namespace lowledger::window

@@ -61,11 +61,13 @@ TEST(Manual, WhereverOneIsThereIsAPartForIt) {
         titles.insert(part.title);
     PreparedStudio studio;
     studio.turn_to_ada();
-    for (const auto section : {Section::sheet, Section::settings}) {
+    for (const auto section : {Section::last_time, Section::sheet, Section::settings, Section::history}) {
         studio.desk->go({.place = Place::students, .student = studio.ada, .section = section});
         EXPECT_TRUE(titles.contains(std::string(manual_title_for(*studio.desk))))
             << static_cast<int>(section);
     }
+    studio.desk->go({.place = Place::today});
+    EXPECT_TRUE(titles.contains(std::string(manual_title_for(*studio.desk))));
     for (const auto& entry : entry_of(Place::horns).sections) {
         studio.desk->go({.place = Place::horns, .section = entry.section});
         EXPECT_TRUE(titles.contains(std::string(manual_title_for(*studio.desk))));

@@ -60,6 +60,14 @@ PreparedStudio::PreparedStudio() : folder(new_folder()) {
         ben = edit.add(student);
         tuba = add_horn(edit, "bbb-tuba-3", "T-1");
         spare = add_horn(edit, "bbb-tuba-4", "T-2");
+        edit.add(studio::Lesson{
+            .id = {}, .student = ben, .on = test_day, .starts = studio::TimeOfDay(15, 30), .room = "2"});
+        edit.add(studio::Lesson{.id = {},
+                                .student = ben,
+                                .on = test_day - 7,
+                                .starts = studio::TimeOfDay(15, 30),
+                                .state = studio::Lesson::State::cancelled,
+                                .make_up_owed = true});
         edit.add(studio::HornUse{{}, ada, tuba, studio::Date(2026, 9, 7), std::nullopt});
         for (const auto& [slide, mm] :
              {std::pair("main", 20.0), {"first", 10.0}, {"second", 5.0}, {"third", 25.0}})

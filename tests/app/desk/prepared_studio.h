@@ -104,7 +104,8 @@ class ScriptedFront : public Front {
 };
 
 /// A small invented studio in a folder of its own: Ada plays the three-valve tuba T-1 with a full sheet whose
-/// second valve reads sharp; Ben plays nothing; T-2 is a four-valve tuba that nobody plays.
+/// second valve reads sharp; Ben plays nothing; T-2 is a four-valve tuba that nobody plays. Ben
+/// has a lesson today, and last week's, cancelled, is owed.
 class PreparedStudio {
   public:
     PreparedStudio();

@@ -51,12 +51,13 @@ std::map<std::string, std::string> slip_answers(const std::string& action) {
     return found == answers.end() ? std::map<std::string, std::string>() : found->second;
 }
 
-/// From a student's page where the action may run there, else from a horn's.
+/// From Ada's page where the action may run there, else from a horn's or Ben's.
 void turn_to_where_it_runs(PreparedStudio& studio, const Action& action) {
     studio.lend_and_note();
     studio.turn_to_ada();
     for (const auto horn : {studio.tuba, studio.spare})
         if (!action.may_run(*studio.desk)) studio.desk->go({.place = Place::horns, .horn = horn});
+    if (!action.may_run(*studio.desk)) studio.desk->go({.place = Place::students, .student = studio.ben});
     studio.desk->settle();
 }
 

@@ -14,7 +14,7 @@ window=$(xdotool search --sync --onlyvisible --name 'Lowledger$' | head -n 1)
 xdotool windowfocus --sync "$window"
 xdotool key ctrl+f
 xdotool type --delay 40 'Ngaio'
-xdotool key --delay 40 Down ctrl+2 ctrl+1
+xdotool key --delay 40 Down ctrl+3 ctrl+2
 xdotool type --delay 40 -- '+37'
 xdotool key Return
 xdotool type --delay 40 -- '-38'

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <vector>
+#include <wx/panel.h>
+
+#include "app/desk/student_history.h"
+#include "app/window/empty_page.h"
+#include "app/window/listing_view.h"
+#include "app/window/tools.h"
+
+namespace lowledger::window {
+
+/// The section 'History' of a student's page: all that was, newest first.
+class HistoryPanel : public wxPanel {
+  public:
+    HistoryPanel(wxWindow* parent, const Tools& tools);
+
+    void refresh();
+    void focus_rows();
+
+  private:
+    const Tools& tools_;
+    std::vector<desk::HistoryItem> items_;
+    ListingView* list_;
+    EmptyPage* empty_;
+};
+
+}  // namespace lowledger::window
