@@ -103,12 +103,22 @@ class DayTeller {
         }
         told.sheet = lesson.group ? by_sentence(sheets) : sheets.empty() ? std::string() : sheets[0].second;
         std::vector<std::string> states{state_text(words_, lesson.state)};
+        if (lesson.group && !lesson.attendance.empty()) states.push_back(there(lesson));
         if (lesson.instead_of)
             if (const auto original = file_.lesson(*lesson.instead_of))
                 states.push_back(words_.say(Sentence::today_stands_for,
                                             {{"date", words::date_text(words_, original->on)}}));
         told.state = joined(states, " · ");
         return told;
+    }
+
+    [[nodiscard]] std::string there(const Lesson& lesson) const {
+        const auto count = std::ranges::count_if(lesson.attendance, [](const auto& attendance) {
+            return attendance.state == studio::Attendance::State::present ||
+                   attendance.state == studio::Attendance::State::late;
+        });
+        return words_.say(Sentence::today_there, {{"there", std::to_string(count)},
+                                                  {"all", std::to_string(lesson.attendance.size())}});
     }
 
     void tell_clashes(const std::vector<LessonAhead>& ahead, Day& day) const {

@@ -43,6 +43,8 @@ struct View {
     std::optional<studio::Date> day{};
     /// The lesson chosen on Today, or whose note a student's page shows; empty: see `lesson_at`.
     std::optional<studio::LessonId> lesson{};
+    /// The history shows the tuning sheets over time.
+    bool over_time = false;
     bool operator==(const View&) const = default;
 };
 

@@ -37,6 +37,7 @@ Action section_action(Place place, const SectionEntry& entry, std::size_t number
                 [section = entry.section](Desk& desk) {
                     View view = desk.view();
                     view.section = section;
+                    view.over_time = false;
                     desk.go(view);
                     desk.front().show_section();
                 },

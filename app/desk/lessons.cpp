@@ -56,12 +56,6 @@ const auto& of_state(const States& states, State state) {
     return *std::ranges::find_if(states, [&](const auto& named) { return named.state == state; });
 }
 
-std::vector<StudentId> members_of(const Desk& desk, const Lesson& lesson) {
-    if (!lesson.group) return {};
-    const auto group = desk.file().group(*lesson.group);
-    return group ? studio::members_on(*group, lesson.on) : std::vector<StudentId>();
-}
-
 std::string& text_of(Lesson& lesson, LessonText which) {
     switch (which) {
         case LessonText::done:
@@ -123,6 +117,12 @@ std::string who_has(const store::StudioFile& file, const Lesson& lesson) {
     return group ? group->name : std::string();
 }
 
+std::vector<StudentId> members_of(const store::StudioFile& file, const Lesson& lesson) {
+    if (!lesson.group) return {};
+    const auto group = file.group(*lesson.group);
+    return group ? studio::members_on(*group, lesson.on) : std::vector<StudentId>();
+}
+
 std::string span_text(const words::Words& words, const Lesson& lesson) {
     constexpr int day = 24 * 60;
     const int end = lesson.starts.minutes() + static_cast<int>(lesson.length.count());
@@ -157,6 +157,13 @@ std::string outcome_of(const Lesson& lesson, std::optional<StudentId> student) {
     return std::string(of_state(attendance_states, found->state).key);
 }
 
+std::string outcome_text(const words::Words& words, const Lesson& lesson, std::optional<StudentId> student) {
+    // Until something is said of the student the group's lesson speaks.
+    const auto of = outcome_of(lesson, student) == attendance_open ? std::nullopt : student;
+    const auto choices = outcomes(words, lesson, of);
+    return std::ranges::find(choices, outcome_of(lesson, of), &SlipChoice::key)->text;
+}
+
 Lesson with_outcome(Lesson lesson, std::optional<StudentId> student, std::string_view key,
                     const std::vector<StudentId>& members) {
     if (speaks_of_one(lesson, student)) {
@@ -184,7 +191,7 @@ void file_outcome(Desk& desk, std::string_view key) {
     if (!desk.lesson()) return;
     const Lesson before = *desk.lesson();
     const auto student = student_on_page(desk);
-    const Lesson after = with_outcome(before, student, key, members_of(desk, before));
+    const Lesson after = with_outcome(before, student, key, members_of(desk.file(), before));
     if (after == before) return;
     std::string said;
     for (const auto& choice : outcomes(desk.words(), after, student))
@@ -195,13 +202,38 @@ void file_outcome(Desk& desk, std::string_view key) {
                      [&](store::Edit& edit) { edit.update(after); });
 }
 
+void take_attendance(Desk& desk) {
+    if (!desk.lesson() || !desk.lesson()->group) return;
+    const Lesson before = *desk.lesson();
+    const auto members = members_of(desk.file(), before);
+    const auto& words = desk.words();
+    const auto name = who_has(desk.file(), before);
+    if (members.empty()) throw units::Refusal(words.say(Sentence::group_is_empty, {{"name", name}}));
+    Slip slip(words.say(Sentence::slip_attendance, {{"name", name}}), words.say(Sentence::verb_note));
+    for (const auto member : members) {
+        const auto student = desk.file().student(member);
+        const auto now = outcome_of(before, member);
+        // Most are there, so that only the others are work.
+        slip.choice(std::to_string(member.number), student ? student->name + ":" : std::string(),
+                    outcomes(words, before, member), now == attendance_open ? "kept" : now);
+    }
+    const auto answers = desk.front().ask(slip);
+    if (!answers) return;
+    Lesson after = before;
+    for (const auto member : members)
+        after = with_outcome(after, member, answers->chosen(std::to_string(member.number)), members);
+    if (after == before) return;
+    desk.file().edit(words.say(Sentence::edit_lesson_attendance, {{"name", name}}),
+                     [&](store::Edit& edit) { edit.update(after); });
+}
+
 void file_text(Desk& desk, studio::LessonId id, LessonText which, const std::string& text) {
     auto lesson = desk.file().lesson(id);
     if (!lesson || text_of(*lesson, which) == text) return;
     text_of(*lesson, which) = text;
     if (which == LessonText::done && !text.empty() && lesson->state == Lesson::State::planned &&
         lesson->on <= desk.today())
-        *lesson = with_outcome(*lesson, std::nullopt, "kept", members_of(desk, *lesson));
+        *lesson = with_outcome(*lesson, std::nullopt, "kept", members_of(desk.file(), *lesson));
     file_changed(desk, *lesson, edit_name(which));
 }
 

@@ -26,7 +26,9 @@ std::string state_text(const words::Words& words, studio::Lesson::State state);
 /// there.
 std::vector<SlipChoice> outcomes(const words::Words& words, const studio::Lesson& lesson,
                                  std::optional<studio::StudentId> student);
-/// The key of what is said of it now.
+/// What is said of it now, in words and by its key.
+std::string outcome_text(const words::Words& words, const studio::Lesson& lesson,
+                         std::optional<studio::StudentId> student);
 std::string outcome_of(const studio::Lesson& lesson, std::optional<studio::StudentId> student);
 /// The lesson with that said of it. One that is usually made up is owed from then on; a group's that is kept
 /// has those present of whom nothing was said. Throws std::logic_error for a key that is none.
@@ -35,6 +37,11 @@ studio::Lesson with_outcome(studio::Lesson lesson, std::optional<studio::Student
 
 /// Files that of the desk's lesson as one step; nothing where it is said already.
 void file_outcome(Desk& desk, std::string_view key);
+
+/// The members on its day of the group that has the lesson; none of a student's.
+std::vector<studio::StudentId> members_of(const store::StudioFile& file, const studio::Lesson& lesson);
+/// Asks who of the group was there, all at once, and files it as one step.
+void take_attendance(Desk& desk);
 
 enum class LessonText { done, next, remark };
 /// Files a text of a lesson as one step; nothing where it is the same. A planned lesson of today or before of

@@ -31,6 +31,20 @@ void remove_sheet(Desk& desk) {
 
 std::vector<Action> sheet_actions() {
     return {
+        {.id = "sheet.over_time",
+         .menu = Menu::sheet,
+         .text = "Sheets &over time",
+         .key = "Ctrl+Shift+O",
+         .may_run = [](const Desk& desk) { return desk.student() && desk.horn(); },
+         .run =
+             [](Desk& desk) {
+                 View view = desk.view();
+                 view.place = Place::students;
+                 view.section = Section::history;
+                 view.over_time = true;
+                 desk.go(view);
+                 desk.front().show_section();
+             }},
         {.id = "sheet.new",
          .menu = Menu::sheet,
          .text = "&New tuning sheet",

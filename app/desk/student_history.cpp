@@ -4,6 +4,7 @@
 #include <array>
 
 #include "app/desk/lessons.h"
+#include "app/desk/sheet_history.h"
 #include "reports/words/names.h"
 
 namespace lowledger::desk {
@@ -17,7 +18,7 @@ const Date earliest(1900, 1, 1);
 void add_lessons(const Desk& desk, studio::StudentId student, std::vector<HistoryItem>& items) {
     const auto& words = desk.words();
     for (const auto& lesson : desk.file().lessons(student, earliest, desk.today())) {
-        std::string details = state_text(words, lesson.state);
+        std::string details = outcome_text(words, lesson, student);
         if (lesson.group) details = who_has(desk.file(), lesson) + " · " + details;
         for (const auto& text : {lesson.done, lesson.next})
             if (!text.empty()) details += " · " + text;
@@ -98,12 +99,13 @@ void open_item(Desk& desk, const HistoryItem& item) {
             return;
         }
         view.horn = item.horn;
-        view.section = Section::sheet;
+        desk.go(view);
+        open_sheet(desk, *item.sheet);
+        return;
     } else {
         return;
     }
     desk.go(view);
-    if (item.sheet) desk.show_sheet(item.sheet);
     desk.front().show_section();
 }
 

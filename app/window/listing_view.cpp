@@ -140,6 +140,13 @@ std::optional<std::int64_t> ListingView::selected() const {
     return listing_.rows[row].id;
 }
 
+std::vector<std::int64_t> ListingView::all_selected() const {
+    std::vector<std::int64_t> ids;
+    for (unsigned row = 0; row < rows(); ++row)
+        if (IsSelected(model_->GetItem(row))) ids.push_back(listing_.rows[row].id);
+    return ids;
+}
+
 void ListingView::select(std::optional<std::int64_t> id) {
     selecting_ = true;
     UnselectAll();
@@ -206,7 +213,9 @@ void ListingView::share_width() {
 }
 
 void ListingView::on_row_selected(wxDataViewEvent& /*event*/) {
-    if (selecting_ || !selected_) return;
+    if (selecting_) return;
+    if (changed_) changed_();
+    if (!selected_) return;
     if (const auto id = selected()) selected_(*id);
 }
 

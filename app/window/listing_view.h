@@ -25,6 +25,8 @@ class ListingView : public wxDataViewCtrl {
     [[nodiscard]] unsigned rows() const { return static_cast<unsigned>(listing_.rows.size()); }
     /// Of the one row that is selected.
     [[nodiscard]] std::optional<std::int64_t> selected() const;
+    /// Of every row that is selected, as they stand.
+    [[nodiscard]] std::vector<std::int64_t> all_selected() const;
     /// No news come of it. An id that is not there selects nothing.
     void select(std::optional<std::int64_t> id);
     /// The first row as it is sorted now; nothing where there is none.
@@ -34,6 +36,8 @@ class ListingView : public wxDataViewCtrl {
 
     /// One row was selected by hand.
     void on_selected(std::function<void(std::int64_t)> listener) { selected_ = std::move(listener); }
+    /// Other rows were selected by hand.
+    void on_changed(std::function<void()> listener) { changed_ = std::move(listener); }
     /// Enter or a double click on a row.
     void on_opened(std::function<void(std::int64_t)> listener) { opened_ = std::move(listener); }
     /// The actions of the context menu, for the row selected first.
@@ -66,6 +70,7 @@ class ListingView : public wxDataViewCtrl {
     std::vector<std::string_view> offered_;
     std::function<void(std::int64_t)> selected_;
     std::function<void(std::int64_t)> opened_;
+    std::function<void()> changed_;
     bool selecting_ = false;
 };
 

@@ -38,7 +38,7 @@ TodayPage::TodayPage(wxWindow* parent, const Tools& tools)
     lessons_ = new ListingView(this, tools.menus, words.say(Sentence::column_lesson));
     lessons_->SetName("day's lessons");
     lessons_->offer({"lesson.begin", "lesson.kept", "lesson.notice", "lesson.no_notice", "lesson.cancel",
-                     "lesson.move", "lesson.add", "lesson.remove"});
+                     "lesson.attendance", "lesson.move", "lesson.add", "lesson.remove"});
     empty_ = new EmptyPage(this, tools.menus);
     due_heading_ = heading(this, words.say(Sentence::today_due));
     due_ = new ListingView(this, tools.menus, words.say(Sentence::today_due));

@@ -6,8 +6,11 @@
 #include "app/desk/action.h"
 #include "app/desk/last_time.h"
 #include "app/desk/lessons.h"
+#include "app/desk/note_names.h"
 #include "app/desk/places.h"
+#include "app/desk/sheet_history.h"
 #include "app/desk/student_history.h"
+#include "reports/words/names.h"
 #include "tests/app/desk/prepared_studio.h"
 
 namespace lowledger::desk {
@@ -174,6 +177,53 @@ TEST(Lessons, OfAGroupsLessonOneSaysOnTodayWhoCameAndOnAPageWhetherOneDid) {
     action("lesson.begin").run(desk);
     EXPECT_EQ(desk.view().student, studio.ben);
     EXPECT_EQ(section_of(desk.view()), Section::last_time);
+}
+
+TEST(Lessons, AttendanceOfAWholeGroupIsOneStepAndIsToldOnTodayAndInEachHistory) {
+    PreparedStudio studio;
+    auto& desk = *studio.desk;
+    desk.go({.place = Place::today, .lesson = studio.add_group_lesson()});
+    const auto before = studio.dump();
+    studio.front.slip = Texts{{std::to_string(studio.ben.number), "no notice"}};
+    action("lesson.attendance").run(desk);
+    EXPECT_EQ(desk.lesson()->state, Lesson::State::kept);
+    EXPECT_EQ(today_of(studio).lessons[0].state, "kept · 1 of 2 there");
+    desk.go({.place = Place::students, .student = studio.ben});
+    const auto history = student_history(desk);
+    EXPECT_TRUE(std::ranges::any_of(
+        history, [](const auto& item) { return item.details == "Low four · missed without notice"; }));
+    desk.file().undo();
+    EXPECT_EQ(studio.dump(), before);
+}
+
+TEST(SheetsOverTime, AllStandInTheListAndInOnePictureAndTwoBesideEachOther) {
+    PreparedStudio studio;
+    auto& desk = *studio.desk;
+    studio.turn_to_ada();
+    ASSERT_FALSE(desk.sheets().empty());
+    auto older = desk.sheets().front();
+    older.on = test_day - 30;
+    older.warm = false;
+    for (auto& reading : older.readings)
+        reading.cents = units::Cents(-21.0);
+    desk.file().edit("older", [&](store::Edit& edit) { edit.add(older); });
+    studio.turn_to_ada();
+    const auto listing = sheets_listing(desk);
+    ASSERT_THAT(listing.rows, SizeIs(2));
+    EXPECT_EQ(listing.rows.back().cells[0].text, "26 October 2026");
+    EXPECT_EQ(listing.rows.back().cells[2].text, words::cents_text(units::Cents(-21.0)));
+    EXPECT_EQ(listing.rows.back().cells[3].text, "cold");
+    const engraving::Engraver engraver(studio.front.faces(), units::Millimetres(1.5));
+    const PictureTools tools{engraver, desk.words(), note_style(desk)};
+    const units::Millimetres width(200.0);
+    const auto over_time = sheets_picture(tools, desk, {}, width);
+    EXPECT_THAT(over_time.content,
+                HasSubstr("26 October 2026 " + words::cents_text(units::Cents(-21.0)) + ";"));
+    const auto beside = sheets_picture(tools, desk, {listing.rows[0].id, listing.rows[1].id}, width);
+    EXPECT_EQ(beside.content, over_time.content);
+    EXPECT_NE(beside.page.items, over_time.page.items);
+    open_sheet(desk, studio::TuningSheetId{listing.rows.back().id});
+    EXPECT_EQ(desk.entry()->sheet().on, test_day - 30);
 }
 
 }  // namespace

@@ -123,6 +123,8 @@ class PreparedStudio {
 
     /// Ada has T-1 at home, Ben had it before; one work on it is to be done, one is done and due again.
     void lend_and_note();
+    /// A lesson today of a group of both.
+    studio::LessonId add_group_lesson();
     /// Ada's page, her horn and today's sheet before one; the answer is worked out.
     void turn_to_ada();
     [[nodiscard]] std::string dump() const { return desk->file().dump(); }

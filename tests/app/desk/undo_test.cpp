@@ -58,6 +58,8 @@ void turn_to_where_it_runs(PreparedStudio& studio, const Action& action) {
     for (const auto horn : {studio.tuba, studio.spare})
         if (!action.may_run(*studio.desk)) studio.desk->go({.place = Place::horns, .horn = horn});
     if (!action.may_run(*studio.desk)) studio.desk->go({.place = Place::students, .student = studio.ben});
+    if (!action.may_run(*studio.desk))
+        studio.desk->go({.place = Place::today, .lesson = studio.add_group_lesson()});
     studio.desk->settle();
 }
 

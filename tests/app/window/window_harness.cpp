@@ -6,6 +6,7 @@
 #include <variant>
 #include <wx/app.h>
 #include <wx/control.h>
+#include <wx/dataview.h>
 #include <wx/evtloop.h>
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
@@ -32,6 +33,19 @@ wxWindow* find_shown(wxWindow* under, const wxString& name) {
     return nullptr;
 }
 
+void add_rows(wxDataViewCtrl& list, std::string& text) {
+    const auto* model = dynamic_cast<wxDataViewListModel*>(list.GetModel());
+    if (model == nullptr) return;
+    for (unsigned row = 0; row < model->GetCount(); ++row) {
+        for (unsigned column = 0; column < list.GetColumnCount(); ++column) {
+            wxVariant value;
+            model->GetValueByRow(value, row, column);
+            text += utf8(value.GetString()) + " ";
+        }
+        text += "\n";
+    }
+}
+
 void add_text(wxWindow* under, std::string& text) {
     if (!under->IsShown()) return;
     if (const auto* drawing = dynamic_cast<Drawing*>(under)) {
@@ -40,6 +54,8 @@ void add_text(wxWindow* under, std::string& text) {
         text += "\n";
     } else if (const auto* field = dynamic_cast<wxTextCtrl*>(under)) {
         text += utf8(field->GetValue()) + "\n";
+    } else if (auto* list = dynamic_cast<wxDataViewCtrl*>(under)) {
+        add_rows(*list, text);
     } else if (dynamic_cast<wxStaticText*>(under) != nullptr) {
         text += utf8(wxControl::RemoveMnemonics(under->GetLabel())) + "\n";
     }

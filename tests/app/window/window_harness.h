@@ -36,7 +36,8 @@ class WindowHarness {
     [[nodiscard]] wxWindow* find(const wxString& name);
     /// What the field of that name says.
     [[nodiscard]] std::string text_of(const wxString& name);
-    /// Every text that the window shows: labels, fields, titles, the words of the drawings.
+    /// Every text that the window shows: labels, fields, titles, rows of lists, the words of the
+    /// drawings.
     [[nodiscard]] std::string shown_text();
 
   private:
