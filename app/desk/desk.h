@@ -24,13 +24,13 @@
 
 namespace lowledger::desk {
 
-enum class Place { today, students, horns };
+enum class Place { today, students, horns, routines };
 
 /// The sections of the places' pages; which place has which, `places` says.
-enum class Section { last_time, sheet, settings, lesson_note, history, horn, slides, chart, loans, upkeep };
+enum class Section { last_time, sheet, settings, routines, lesson_note, history, horn, slides, chart, loans, upkeep };
 
 /// The tables of records on pages and in dialogs; what is in them, `tables` says.
-enum class Table { loans, upkeep };
+enum class Table { loans, upkeep, given, practice, pieces };
 
 /// What the window is turned to.
 struct View {
@@ -45,6 +45,7 @@ struct View {
     std::optional<studio::LessonId> lesson{};
     /// The history shows the tuning sheets over time.
     bool over_time = false;
+    std::optional<studio::RoutineId> routine{};
     bool operator==(const View&) const = default;
 };
 

@@ -155,12 +155,15 @@ std::string_view manual_title_for(const Desk& desk) {
         const Section section = section_of(desk.view());
         return section == Section::loans || section == Section::upkeep ? "Loans and upkeep" : "Horns";
     }
+    if (desk.view().place == Place::routines) return "Routines";
     if (!desk.student()) return "Begin";
     switch (section_of(desk.view())) {
         case Section::settings:
             return "Settings";
         case Section::sheet:
             return "A tuning sheet, in two minutes";
+        case Section::routines:
+            return "Routines";
         default:
             return "Today and lessons";
     }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/desk/lists.h"
+#include "app/desk/routine_lists.h"
 
 namespace lowledger::desk {
 namespace {
@@ -80,6 +81,24 @@ PlaceList horns_list() {
             }};
 }
 
+PlaceList routines_list() {
+    return {.add = "routine.add",
+            .offers = {"routine.give", "routine.change", "routine.copy", "routine.archive", "routine.remove"},
+            .listing = routines_listing,
+            .opened =
+                [](const View& view, std::int64_t record) {
+                    View turned = view;
+                    turned.routine = studio::RoutineId{record};
+                    return turned;
+                },
+            .empty = Sentence::empty_routines,
+            .choose = Sentence::empty_choose_routine,
+            .open = [](const View& view) -> std::optional<std::int64_t> {
+                if (!view.routine) return std::nullopt;
+                return view.routine->number;
+            }};
+}
+
 }  // namespace
 
 const std::vector<PlaceEntry>& places() {
@@ -93,6 +112,7 @@ const std::vector<PlaceEntry>& places() {
          {{Section::last_time, "go.last_time", "&Last time"},
           {Section::sheet, "go.sheet", "&Tuning sheet"},
           {Section::settings, "go.settings", "S&ettings"},
+          {Section::routines, "go.given", "Rout&ines"},
           {Section::lesson_note, "go.lesson_note", "Lesson &note"},
           {Section::history, "go.history", "Histor&y"}}},
         {Place::horns,
@@ -104,7 +124,8 @@ const std::vector<PlaceEntry>& places() {
           {Section::slides, "go.slides", "S&lides"},
           {Section::chart, "go.chart", "&Chart"},
           {Section::loans, "go.loans", "L&oans"},
-          {Section::upkeep, "go.upkeep", "&Upkeep"}}}};
+          {Section::upkeep, "go.upkeep", "&Upkeep"}}},
+        {Place::routines, "go.routines", "&Routines", "Alt+4", routines_list(), {}}};
     return all;
 }
 

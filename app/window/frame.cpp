@@ -12,6 +12,7 @@
 #include "app/window/errors.h"
 #include "app/window/horn_page.h"
 #include "app/window/preview.h"
+#include "app/window/routine_page.h"
 #include "app/window/student_page.h"
 #include "app/window/text.h"
 #include "app/window/today_page.h"
@@ -95,7 +96,8 @@ void MainFrame::make_parts() {
     auto* student = new StudentPage(pages_, *tools_);
     page_of_ = {{desk::Place::students, student},
                 {desk::Place::today, new TodayPage(pages_, *tools_)},
-                {desk::Place::horns, new HornPage(pages_, *tools_)}};
+                {desk::Place::horns, new HornPage(pages_, *tools_)},
+                {desk::Place::routines, new RoutinePage(pages_, *tools_)}};
     pages_->AddPage(empty_, {});
     for (const auto& entry : desk::places()) {
         pages_->AddPage(page_of_.at(entry.place), {});

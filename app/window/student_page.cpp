@@ -52,9 +52,10 @@ StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(paren
     last_time_ = new BriefView(sections_, tools.desk.words().say(Sentence::today_brief));
     sheet_section_ = with_horn([&](wxWindow* page) { return sheet_ = new SheetPanel(page, tools); });
     settings_section_ = with_horn([&](wxWindow* page) { return settings_ = new SettingsPanel(page, tools); });
+    routines_ = new RoutinePanel(sections_, tools);
     note_ = new LessonNotePanel(sections_, tools);
     history_ = new HistoryPanel(sections_, tools);
-    const std::vector<wxWindow*> pages{last_time_, sheet_section_.page, settings_section_.page, note_,
+    const std::vector<wxWindow*> pages{last_time_, sheet_section_.page, settings_section_.page, routines_, note_,
                                        history_};
     const auto& entries = desk::entry_of(desk::Place::students).sections;
     for (std::size_t i = 0; i < entries.size(); ++i)
@@ -99,7 +100,10 @@ void StudentPage::refresh(const desk::News& news) {
             settings_->refresh();
         }
     }
-    if (news.records || news.view) refresh_section();
+    if (news.records || news.view) {
+        routines_->refresh();
+        refresh_section();
+    }
     Layout();
 }
 
@@ -174,6 +178,9 @@ void StudentPage::focus_section() {
                 sheet_->focus_typing();
             else
                 sheet_section_.empty->SetFocus();
+            break;
+        case desk::Section::routines:
+            routines_->focus_rows();
             break;
         case desk::Section::lesson_note:
             note_->focus_typing();

@@ -11,6 +11,7 @@
 #include "app/window/history_panel.h"
 #include "app/window/lesson_note_panel.h"
 #include "app/window/place_page.h"
+#include "app/window/routine_page.h"
 #include "app/window/settings_panel.h"
 #include "app/window/sheet_panel.h"
 #include "app/window/tools.h"
@@ -53,6 +54,7 @@ class StudentPage : public PlacePage {
     SettingsPanel* settings_ = nullptr;
     WithHorn sheet_section_;
     WithHorn settings_section_;
+    RoutinePanel* routines_;
     LessonNotePanel* note_;
     HistoryPanel* history_;
 };
