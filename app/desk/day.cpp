@@ -212,13 +212,16 @@ Day day_of(const store::StudioFile& file, const words::Words& words, Date on, Da
     return DayTeller(file, words, on, today).day();
 }
 
-std::string day_title(const words::Words& words, Date on) {
+Sentence weekday_name(int weekday) {
     static constexpr std::array names{
         Sentence::today_monday, Sentence::today_tuesday,  Sentence::today_wednesday, Sentence::today_thursday,
         Sentence::today_friday, Sentence::today_saturday, Sentence::today_sunday};
-    return words.say(Sentence::today_title,
-                     {{"weekday", words.say(names.at(static_cast<std::size_t>(on.weekday()) - 1))},
-                      {"date", words::date_text(words, on)}});
+    return names.at(static_cast<std::size_t>(weekday) - 1);
+}
+
+std::string day_title(const words::Words& words, Date on) {
+    return words.say(Sentence::today_title, {{"weekday", words.say(weekday_name(on.weekday()))},
+                                             {"date", words::date_text(words, on)}});
 }
 
 Listing lessons_listing(const Day& day, const words::Words& words) {

@@ -7,6 +7,7 @@
 #include "app/desk/note_names.h"
 #include "app/desk/recent.h"
 #include "app/desk/routine_lists.h"
+#include "app/desk/term_lists.h"
 #include "model/exchange/kind_files.h"
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
@@ -86,7 +87,7 @@ void Desk::go(const View& view) {
     if (view == view_) return;
     const bool other_page =
         view.place != view_.place || view.student != view_.student || view.routine != view_.routine;
-    const bool other_subject = other_page || view.horn != view_.horn;
+    const bool other_subject = other_page || view.horn != view_.horn || view.term != view_.term;
     if (other_page) {
         been_.push_back(view_);
         if (been_.size() > most_steps_back) been_.erase(been_.begin());
@@ -97,7 +98,7 @@ void Desk::go(const View& view) {
         new_sheet_wanted_ = false;
         if (file_) read_subject();
     } else if (file_) {
-        lesson_ = lesson_at(*file_, view_, today());
+        read_lesson();
     }
     tell({.view = true, .sheet = other_subject, .answer = other_subject});
 }
@@ -109,6 +110,7 @@ std::optional<std::int64_t> Desk::chosen(Table table) const {
 
 void Desk::choose(Table table, std::int64_t row) {
     chosen_[table] = row;
+    if (table == Table::lessons) read_lesson();
     tell({.view = true});
 }
 
@@ -130,6 +132,7 @@ void Desk::read_subject() {
     student_.reset();
     horn_.reset();
     kind_.reset();
+    term_.reset();
     horns_of_student_.clear();
     if (view_.place == Place::students && view_.student) {
         student_ = file_->student(*view_.student);
@@ -145,12 +148,18 @@ void Desk::read_subject() {
             horn_ = horns_of_student_.back();
     } else if (view_.place == Place::horns && view_.horn) {
         horn_ = file_->horn(*view_.horn);
+    } else if (view_.place == Place::terms && view_.term) {
+        term_ = file_->term(*view_.term);
     }
     if (horn_) kind_ = studio::kind_of(*horn_);
     chart_is_old_ = true;
-    lesson_ = lesson_at(*file_, view_, today());
+    read_lesson();
     read_entry();
     ask_for_answer();
+}
+
+void Desk::read_lesson() {
+    lesson_ = view_.place == Place::terms ? chosen_lesson(*this) : lesson_at(*file_, view_, today());
 }
 
 std::vector<horns::HornKind> Desk::kinds() const {

@@ -24,13 +24,29 @@
 
 namespace lowledger::desk {
 
-enum class Place { today, students, horns, routines };
+enum class Place { today, students, horns, routines, terms };
 
 /// The sections of the places' pages; which place has which, `places` says.
-enum class Section { last_time, sheet, settings, routines, lesson_note, history, horn, slides, chart, loans, upkeep };
+enum class Section {
+    last_time,
+    sheet,
+    settings,
+    routines,
+    lesson_note,
+    history,
+    horn,
+    slides,
+    chart,
+    loans,
+    upkeep,
+    timetable,
+    lessons,
+    holidays,
+    groups
+};
 
 /// The tables of records on pages and in dialogs; what is in them, `tables` says.
-enum class Table { loans, upkeep, given, practice, pieces };
+enum class Table { loans, upkeep, given, practice, pieces, timetable, lessons, holidays, groups };
 
 /// What the window is turned to.
 struct View {
@@ -46,6 +62,7 @@ struct View {
     /// The history shows the tuning sheets over time.
     bool over_time = false;
     std::optional<studio::RoutineId> routine{};
+    std::optional<studio::TermId> term{};
     bool operator==(const View&) const = default;
 };
 
@@ -115,8 +132,10 @@ class Desk {
     [[nodiscard]] const std::optional<studio::Student>& student() const { return student_; }
     /// On a student's page the horn of theirs that is looked at.
     [[nodiscard]] const std::optional<studio::Horn>& horn() const { return horn_; }
-    /// The lesson that Today or the student's page is turned to.
+    /// The lesson that Today, the student's page or the term's lessons are turned to.
     [[nodiscard]] const std::optional<studio::Lesson>& lesson() const { return lesson_; }
+    /// The term whose page is open.
+    [[nodiscard]] const std::optional<studio::Term>& term() const { return term_; }
     /// The kind of `horn()`; only with a horn.
     [[nodiscard]] const horns::HornKind& kind() const { return *kind_; }
     /// The kinds that a new horn can be of: the built-in ones and those in the folder kinds beside the
@@ -171,6 +190,7 @@ class Desk {
     void take(store::StudioFile file);
     void records_changed();
     void read_subject();
+    void read_lesson();
     void read_entry();
     void ask_for_answer();
     void ask_for_certificate();
@@ -192,6 +212,7 @@ class Desk {
     std::optional<studio::Student> student_;
     std::optional<studio::Horn> horn_;
     std::optional<studio::Lesson> lesson_;
+    std::optional<studio::Term> term_;
     std::optional<horns::HornKind> kind_;
     std::vector<studio::Horn> horns_of_student_;
     std::vector<studio::TuningSheet> sheets_;

@@ -3,6 +3,7 @@
 #include "app/desk/action.h"
 #include "app/desk/desk.h"
 #include "app/desk/places.h"
+#include "app/desk/term_lists.h"
 
 namespace lowledger::desk {
 namespace {
@@ -20,6 +21,7 @@ Action place_action(const PlaceEntry& entry) {
                     view.day.reset();
                     view.lesson.reset();
                     if (place == Place::students) view.horn = std::nullopt;
+                    if (place == Place::terms) view.term = term_to_open(desk);
                     desk.go(view);
                 }};
 }
@@ -32,7 +34,7 @@ Action section_action(Place place, const SectionEntry& entry, std::size_t number
             .text = entry.text,
             .key = keys.at(number),
             .starts_group = number == 0,
-            .may_run = [](const Desk& desk) { return desk.student() || desk.horn(); },
+            .may_run = [](const Desk& desk) { return desk.student() || desk.horn() || desk.term(); },
             .run =
                 [section = entry.section](Desk& desk) {
                     View view = desk.view();

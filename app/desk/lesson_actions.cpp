@@ -21,6 +21,11 @@ bool is_open_lesson(const Desk& desk) {
     return has_lesson(desk) && desk.lesson()->state != Lesson::State::moved;
 }
 
+/// Where lessons stand in a list, the chosen one is opened.
+bool opens_lesson(const Desk& desk) {
+    return desk.view().place == Place::today || desk.view().place == Place::terms;
+}
+
 /// The page stays, turned to that lesson's note.
 void turn_to_note(Desk& desk, studio::LessonId lesson) {
     View view = desk.view();
@@ -39,7 +44,7 @@ std::chrono::minutes usual_length(const Desk& desk, studio::StudentId student) {
 
 /// The day's lesson of the student on the page; planned now where none stands.
 void begin_lesson(Desk& desk) {
-    if (desk.view().place == Place::today) {
+    if (opens_lesson(desk)) {
         open_lesson(desk, desk.lesson()->id);
         return;
     }
@@ -168,14 +173,13 @@ std::vector<Action> lesson_actions() {
          .edits = true,
          .may_run =
              [](const Desk& desk) {
-                 if (desk.view().place == Place::today) return desk.lesson().has_value();
+                 if (opens_lesson(desk)) return desk.lesson().has_value();
                  return desk.may_write() && desk.student();
              },
          .run = begin_lesson,
          .full_text =
              [](const Desk& desk) {
-                 const bool at_today = desk.view().place == Place::today;
-                 return std::string(at_today ? "Open the &lesson" : "&Begin today's lesson");
+                 return std::string(opens_lesson(desk) ? "Open the &lesson" : "&Begin today's lesson");
              }},
         {.id = "lesson.add",
          .menu = Menu::lesson,

@@ -80,6 +80,16 @@ Sentence edit_name(LessonText which) {
     return Sentence::edit_lesson_remark;
 }
 
+std::string name_in(const store::StudioFile& file, std::optional<StudentId> student_id,
+                    std::optional<studio::GroupId> group_id) {
+    if (student_id) {
+        const auto student = file.student(*student_id);
+        return student ? student->name : std::string();
+    }
+    const auto group = group_id ? file.group(*group_id) : std::nullopt;
+    return group ? group->name : std::string();
+}
+
 void file_changed(Desk& desk, const Lesson& lesson, Sentence name) {
     desk.file().edit(desk.words().say(name, {{"name", who_has(desk.file(), lesson)}}),
                      [&](store::Edit& edit) { edit.update(lesson); });
@@ -109,12 +119,11 @@ std::optional<StudentId> student_on_page(const Desk& desk) {
 }
 
 std::string who_has(const store::StudioFile& file, const Lesson& lesson) {
-    if (lesson.student) {
-        const auto student = file.student(*lesson.student);
-        return student ? student->name : std::string();
-    }
-    const auto group = lesson.group ? file.group(*lesson.group) : std::nullopt;
-    return group ? group->name : std::string();
+    return name_in(file, lesson.student, lesson.group);
+}
+
+std::string who_has(const store::StudioFile& file, const studio::TimetableSlot& slot) {
+    return name_in(file, slot.student, slot.group);
 }
 
 std::vector<StudentId> members_of(const store::StudioFile& file, const Lesson& lesson) {

@@ -8,6 +8,7 @@
 #include "app/desk/desk.h"
 #include "app/desk/slip.h"
 #include "model/studio/lessons.h"
+#include "model/studio/timetable.h"
 
 namespace lowledger::desk {
 
@@ -17,6 +18,7 @@ std::optional<studio::Lesson> lesson_at(const store::StudioFile& file, const Vie
 
 /// The student's or group's name; empty where neither is there any more.
 std::string who_has(const store::StudioFile& file, const studio::Lesson& lesson);
+std::string who_has(const store::StudioFile& file, const studio::TimetableSlot& slot);
 /// "15:30 to 16:00".
 std::string span_text(const words::Words& words, const studio::Lesson& lesson);
 /// How it went: "kept", "missed with notice".

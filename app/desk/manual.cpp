@@ -156,6 +156,7 @@ std::string_view manual_title_for(const Desk& desk) {
         return section == Section::loans || section == Section::upkeep ? "Loans and upkeep" : "Horns";
     }
     if (desk.view().place == Place::routines) return "Routines";
+    if (desk.view().place == Place::terms) return "Terms";
     if (!desk.student()) return "Begin";
     switch (section_of(desk.view())) {
         case Section::settings:

@@ -4,6 +4,7 @@
 
 #include "app/desk/lists.h"
 #include "app/desk/routine_lists.h"
+#include "app/desk/term_lists.h"
 
 namespace lowledger::desk {
 namespace {
@@ -99,6 +100,24 @@ PlaceList routines_list() {
             }};
 }
 
+PlaceList terms_list() {
+    return {.add = "term.add",
+            .offers = {"term.add", "term.change", "term.remove"},
+            .listing = terms_listing,
+            .opened =
+                [](const View& view, std::int64_t record) {
+                    View turned = view;
+                    turned.term = studio::TermId{record};
+                    return turned;
+                },
+            .empty = Sentence::empty_terms,
+            .choose = Sentence::empty_choose_term,
+            .open = [](const View& view) -> std::optional<std::int64_t> {
+                if (!view.term) return std::nullopt;
+                return view.term->number;
+            }};
+}
+
 }  // namespace
 
 const std::vector<PlaceEntry>& places() {
@@ -125,7 +144,16 @@ const std::vector<PlaceEntry>& places() {
           {Section::chart, "go.chart", "&Chart"},
           {Section::loans, "go.loans", "L&oans"},
           {Section::upkeep, "go.upkeep", "&Upkeep"}}},
-        {Place::routines, "go.routines", "&Routines", "Alt+4", routines_list(), {}}};
+        {Place::routines, "go.routines", "&Routines", "Alt+4", routines_list(), {}},
+        {Place::terms,
+         "go.terms",
+         "Ter&ms",
+         "Alt+5",
+         terms_list(),
+         {{Section::timetable, "go.timetable", "&Timetable"},
+          {Section::lessons, "go.lessons", "&Lessons"},
+          {Section::holidays, "go.holidays", "Holida&ys"},
+          {Section::groups, "go.groups", "Gro&ups"}}}};
     return all;
 }
 

@@ -5,6 +5,7 @@
 #include "app/desk/lending.h"
 #include "app/desk/practice.h"
 #include "app/desk/routine_lists.h"
+#include "app/desk/term_lists.h"
 
 namespace lowledger::desk {
 
@@ -41,7 +42,38 @@ const std::vector<TableEntry>& tables() {
          Sentence::pieces_none,
          {"piece.add", "piece.change", "piece.finish", "piece.remove"},
          "piece.change",
-         pieces_listing}};
+         pieces_listing},
+        {Table::timetable,
+         Sentence::timetable_name,
+         Sentence::timetable_empty,
+         {"slot.add", "slot.change", "slot.remove", "lesson.make"},
+         "slot.change",
+         timetable_listing,
+         timetable_summary},
+        {Table::lessons,
+         Sentence::term_lessons_name,
+         Sentence::term_lessons_empty,
+         {"lesson.make", "lesson.begin", "lesson.attendance", "lesson.move", "lesson.cancel",
+          "lesson.make_up", "lesson.remove"},
+         "lesson.begin",
+         term_lessons_listing,
+         term_lessons_summary,
+         [](const Desk& desk) -> std::optional<std::int64_t> {
+             if (!desk.lesson()) return std::nullopt;
+             return desk.lesson()->id.number;
+         }},
+        {Table::holidays,
+         Sentence::holidays_name,
+         Sentence::holidays_empty,
+         {"holiday.add", "holiday.change", "holiday.remove"},
+         "holiday.change",
+         holidays_listing},
+        {Table::groups,
+         Sentence::groups_name,
+         Sentence::groups_empty,
+         {"group.add", "group.change", "group.archive", "group.remove"},
+         "group.change",
+         groups_listing}};
     return all;
 }
 

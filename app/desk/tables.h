@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <functional>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -23,6 +24,10 @@ struct TableEntry {
     /// What Enter on a row does.
     std::string_view opens;
     std::function<Listing(const Desk& desk)> listing;
+    /// What is said over the rows; none: nothing.
+    std::function<std::string(const Desk& desk)> summary{};
+    /// The row that is turned to; none: the one chosen last, or the first.
+    std::function<std::optional<std::int64_t>(const Desk& desk)> turned_to{};
 };
 
 /// All tables.

@@ -14,6 +14,7 @@
 #include "app/window/preview.h"
 #include "app/window/routine_page.h"
 #include "app/window/student_page.h"
+#include "app/window/terms_page.h"
 #include "app/window/text.h"
 #include "app/window/today_page.h"
 #include "reports/pages/chart_page.h"
@@ -34,7 +35,7 @@ constexpr int least_list_width = 220;
 wxDEFINE_EVENT(work_done, wxThreadEvent);
 
 int usual_list_width(desk::Place place) {
-    return place == desk::Place::students ? 360 : 460;
+    return place == desk::Place::horns ? 460 : 360;
 }
 
 /// The key of a list's width among what is remembered.
@@ -97,7 +98,8 @@ void MainFrame::make_parts() {
     page_of_ = {{desk::Place::students, student},
                 {desk::Place::today, new TodayPage(pages_, *tools_)},
                 {desk::Place::horns, new HornPage(pages_, *tools_)},
-                {desk::Place::routines, new RoutinePage(pages_, *tools_)}};
+                {desk::Place::routines, new RoutinePage(pages_, *tools_)},
+                {desk::Place::terms, new TermsPage(pages_, *tools_)}};
     pages_->AddPage(empty_, {});
     for (const auto& entry : desk::places()) {
         pages_->AddPage(page_of_.at(entry.place), {});

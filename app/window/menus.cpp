@@ -22,6 +22,8 @@ wxString title(desk::Menu menu) {
             return _("&Tuning");
         case desk::Menu::routine:
             return _("&Routine");
+        case desk::Menu::term:
+            return _("Ter&m");
         case desk::Menu::print:
             return _("&Print");
         case desk::Menu::go:

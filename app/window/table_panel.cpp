@@ -13,6 +13,7 @@ namespace lowledger::window {
 TablePanel::TablePanel(wxWindow* parent, const Tools& tools, desk::Table table)
     : wxPanel(parent), tools_(tools), entry_(desk::entry_of(table)) {
     const auto& words = tools.desk.words();
+    summary_ = new wxStaticText(this, wxID_ANY, {});
     empty_ = new wxStaticText(this, wxID_ANY, {});
     list_ = new ListingView(this, tools.menus, words.say(entry_.name));
     list_->offer(entry_.offers);
@@ -33,6 +34,7 @@ TablePanel::TablePanel(wxWindow* parent, const Tools& tools, desk::Table table)
     }
     auto* all = new wxBoxSizer(wxVERTICAL);
     all->Add(buttons, wxSizerFlags().Expand().Border(wxLEFT | wxBOTTOM, gap));
+    all->Add(summary_, wxSizerFlags().Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     all->Add(empty_, wxSizerFlags().Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     all->Add(list_, wxSizerFlags(1).Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     SetSizer(all);
@@ -46,15 +48,23 @@ void TablePanel::run(std::string_view action) {
 void TablePanel::refresh() {
     if (!tools_.desk.has_studio()) return;
     list_->show(entry_.listing(tools_.desk));
-    list_->select(tools_.desk.chosen(entry_.table));
+    list_->select(entry_.turned_to ? entry_.turned_to(tools_.desk) : tools_.desk.chosen(entry_.table));
     if (!list_->selected()) list_->select_first();
     const bool nothing = list_->rows() == 0;
     empty_->SetLabel(nothing ? shown(tools_.desk.words().say(entry_.empty)) : wxString());
     if (nothing) empty_->Wrap(GetClientSize().GetWidth() - 2 * gap);
     empty_->Show(nothing);
+    show_summary();
     list_->Show(!nothing);
     refresh_buttons();
     Layout();
+}
+
+void TablePanel::show_summary() {
+    const std::string says = entry_.summary ? entry_.summary(tools_.desk) : std::string();
+    summary_->SetLabelText(shown(says));
+    summary_->Wrap(GetClientSize().GetWidth() - 2 * gap);
+    summary_->Show(!says.empty());
 }
 
 void TablePanel::refresh_buttons() {

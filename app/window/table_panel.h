@@ -22,10 +22,12 @@ class TablePanel : public wxPanel {
 
   private:
     void run(std::string_view action);
+    void show_summary();
     void refresh_buttons();
 
     const Tools& tools_;
     const desk::TableEntry& entry_;
+    wxStaticText* summary_;
     wxStaticText* empty_;
     ListingView* list_;
     std::vector<wxButton*> buttons_;

@@ -50,8 +50,7 @@ TEST_F(Lending, TheTableSaysWhoHasItAndWhatIsOverdue) {
 }
 
 TEST_F(Lending, EveryTableHasItsCellsAndActions) {
-    for (const auto& table : tables()) {
-        if (table.listing(*studio.desk).rows.empty()) studio.turn_to_ada();
+    for (const auto& table : {entry_of(Table::loans), entry_of(Table::upkeep)}) {
         const auto listing = table.listing(*studio.desk);
         ASSERT_FALSE(listing.rows.empty());
         for (const auto& row : listing.rows)

@@ -126,6 +126,28 @@ studio::LessonId PreparedStudio::add_group_lesson() {
     return lesson;
 }
 
+void PreparedStudio::plan_a_term() {
+    desk->file().edit("plan a term", [&](store::Edit& edit) {
+        studio::Term autumn{.id = {},
+                            .name = "Autumn",
+                            .first = studio::Date(2026, 8, 31),
+                            .last = studio::Date(2026, 12, 18)};
+        autumn.holidays = {{studio::Date(2026, 10, 12), studio::Date(2026, 10, 23), "half-term"}};
+        term = edit.add(autumn);
+        studio::Group both{.id = {}, .name = "Tuba duo"};
+        both.members = {{ada, studio::Date(2026, 9, 1)}, {ben, studio::Date(2026, 9, 1)}};
+        group = edit.add(both);
+        studio::TimetableSlot slot{.id = {}, .term = term, .group = group};
+        slot.starts = studio::TimeOfDay(15, 0);
+        edit.add(slot);
+        slot = {.id = {}, .term = term, .student = ada, .weekday = 3};
+        slot.starts = studio::TimeOfDay(16, 0);
+        edit.add(slot);
+        edit.add(
+            studio::Lesson{.id = {}, .group = group, .on = test_day, .starts = studio::TimeOfDay(10, 0)});
+    });
+}
+
 void PreparedStudio::turn_to_ada() {
     desk->go({.place = Place::students, .student = ada});
     const auto rows = desk->entry()->rows();

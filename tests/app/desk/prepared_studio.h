@@ -125,6 +125,12 @@ class PreparedStudio {
     void lend_and_note();
     /// A lesson today of a group of both.
     studio::LessonId add_group_lesson();
+    /// A term from 31 August to 18 December with a holiday, the group of both, their lesson on Mondays at
+    /// three and Ada's on Wednesdays at four; none of its lessons is made, but the group's of today stands.
+    void plan_a_term();
+    studio::TermId term;
+    studio::GroupId group;
+
     /// Ada's page, her horn and today's sheet before one; the answer is worked out.
     void turn_to_ada();
     [[nodiscard]] std::string dump() const { return desk->file().dump(); }

@@ -52,7 +52,14 @@ std::map<std::string, std::string> slip_answers(const std::string& action) {
         {"practice.week", {{"given 1", "2026-11-24"}}},
         {"piece.add", {{"title", "Another"}}},
         {"piece.change", {{"title", "Another"}}},
-        {"routine.change_given", {{"amount", "twice"}}}};
+        {"routine.change_given", {{"amount", "twice"}}},
+        {"term.add", {{"name", "Spring"}, {"first", "2027-01-07"}, {"last", "2027-03-25"}}},
+        {"term.change", {{"name", "Michaelmas"}}},
+        {"holiday.add", {{"name", "concert"}, {"first", "2026-12-01"}, {"last", "2026-12-01"}}},
+        {"holiday.change", {{"name", "autumn holidays"}}},
+        {"slot.change", {{"room", "5"}}},
+        {"group.add", {{"name", "Low brass"}}},
+        {"group.change", {{"remarks", "bring mutes"}}}};
     const auto found = answers.find(action);
     return found == answers.end() ? std::map<std::string, std::string>() : found->second;
 }
@@ -69,6 +76,11 @@ void turn_to_where_it_runs(PreparedStudio& studio, const Action& action) {
     // The last: it was never given to anyone.
     if (!action.may_run(*studio.desk))
         studio.desk->go({.place = Place::routines, .routine = studio.desk->file().routines().back().id});
+    if (action.may_run(*studio.desk)) return studio.desk->settle();
+    studio.plan_a_term();
+    for (const auto section : {Section::timetable, Section::lessons, Section::holidays, Section::groups})
+        if (!action.may_run(*studio.desk))
+            studio.desk->go({.place = Place::terms, .section = section, .term = studio.term});
     studio.desk->settle();
 }
 

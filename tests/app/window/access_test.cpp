@@ -93,6 +93,13 @@ TEST(Access, EveryControlOfEverySectionHasAName) {
     WindowHarness window;
     open_ada(window);
     const auto tuba = window.desk().horn()->id;
+    studio::TermId term;
+    window.desk().file().edit("term", [&](store::Edit& edit) {
+        term = edit.add(studio::Term{.id = {},
+                                     .name = "Autumn",
+                                     .first = studio::Date(2026, 8, 31),
+                                     .last = studio::Date(2026, 12, 18)});
+    });
     expect_all_named(&window.frame(), "a student");
     for (const auto& place : desk::places()) {
         for (const auto& section : place.sections) {
@@ -100,6 +107,7 @@ TEST(Access, EveryControlOfEverySectionHasAName) {
             view.place = place.place;
             view.section = section.section;
             view.horn = tuba;
+            view.term = term;
             window.desk().go(view);
             window.settle();
             expect_all_named(&window.frame(), std::string(section.text));
@@ -127,8 +135,9 @@ void look_at_dialog(WindowHarness& window, const char* id) {
 TEST(Access, EveryControlOfEveryDialogHasAName) {
     WindowHarness window;
     open_ada(window);
-    for (const char* id : {"student.change", "student.horn", "horn.add", "horn.change", "horn.measure",
-                           "studio.new", "studio.facts", "chart.kind", "print.pass", "pass.type"})
+    for (const char* id :
+         {"student.change", "student.horn", "horn.add", "horn.change", "horn.measure", "studio.new",
+          "studio.facts", "chart.kind", "print.pass", "term.add", "group.add", "pass.type"})
         look_at_dialog(window, id);
 }
 
