@@ -9,10 +9,11 @@ namespace lowledger::desk {
 const std::vector<Action>& actions() {
     static const std::vector<Action> all = [] {
         std::vector<Action> out;
-        for (auto* const part : {studio_actions, edit_actions, student_actions, lesson_actions, horn_actions,
-                                 loan_actions, upkeep_actions, more_actions, sheet_actions, pass_actions,
-                                 routine_actions, term_actions, timetable_actions, group_actions,
-                                 print_actions, book_print_actions, go_actions, day_actions, help_actions})
+        for (auto* const part :
+             {studio_actions,  edit_actions,       student_actions,   lesson_actions, horn_actions,
+              loan_actions,    upkeep_actions,     more_actions,      sheet_actions,  pass_actions,
+              routine_actions, term_actions,       timetable_actions, group_actions,  year_actions,
+              print_actions,   book_print_actions, go_actions,        day_actions,    help_actions})
             std::ranges::move(part(), std::back_inserter(out));
         return out;
     }();

@@ -59,6 +59,7 @@ std::vector<Action> routine_actions();
 std::vector<Action> term_actions();
 std::vector<Action> timetable_actions();
 std::vector<Action> group_actions();
+std::vector<Action> year_actions();
 std::vector<Action> print_actions();
 std::vector<Action> book_print_actions();
 std::vector<Action> go_actions();

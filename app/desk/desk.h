@@ -42,11 +42,12 @@ enum class Section {
     timetable,
     lessons,
     holidays,
-    groups
+    groups,
+    years_end
 };
 
 /// The tables of records on pages and in dialogs; what is in them, `tables` says.
-enum class Table { loans, upkeep, given, practice, pieces, timetable, lessons, holidays, groups };
+enum class Table { loans, upkeep, given, practice, pieces, timetable, lessons, holidays, groups, years_end };
 
 /// What the window is turned to.
 struct View {

@@ -22,6 +22,9 @@ std::optional<studio::Loan> loan_out(const Desk& desk, studio::HornId horn);
 /// The row chosen in the table of upkeep, or its first; empty without upkeep of the desk's horn.
 std::optional<studio::Upkeep> chosen_upkeep(const Desk& desk);
 
+/// Asks how a horn that is out came back, and files it.
+void bring_back(Desk& desk, const studio::Horn& horn, studio::Loan loan);
+
 /// Empty where there is no such student.
 std::string name_of(const Desk& desk, studio::StudentId student);
 std::string work_name(const words::Words& words, studio::Upkeep::Work work);

@@ -132,32 +132,9 @@ void note_condition(store::Edit& edit, studio::Horn horn, const SlipAnswers& ans
     edit.add(work);
 }
 
-void bring_back(Desk& desk) {
-    const auto& words = desk.words();
+void bring_back_of_page(Desk& desk) {
     const studio::Horn horn = *desk.horn();
-    Loan loan = *loan_out(desk, horn.id);
-    const auto name = name_of(desk, loan.student);
-    const std::initializer_list<words::Filling> who = {{"mark", horn.mark}, {"name", name}};
-    Slip slip(words.say(Sentence::back_title, who), words.say(Sentence::back_verb));
-    slip.note(words.say(Sentence::lend_caution))
-        .date("until", words.say(Sentence::field_on), std::max(desk.today(), loan.from))
-        .text("condition_in", words.say(Sentence::field_condition_in_now), loan.condition_out)
-        .text("to_repair", words.say(Sentence::field_to_repair), {}, words.say(Sentence::hint_to_repair))
-        .check("disinfected", words.say(Sentence::field_disinfected_now), false);
-    must_be_free(slip, desk, [loan](const SlipAnswers& answers) {
-        Loan back = loan;
-        back.until = answers.date("until");
-        return back;
-    });
-    const auto answers = desk.front().ask(slip);
-    if (!answers) return;
-    loan.until = answers->date("until");
-    loan.condition_in = answers->text("condition_in");
-    desk.file().edit(words.say(Sentence::edit_bring_back, who), [&](store::Edit& edit) {
-        edit.update(loan);
-        note_condition(edit, horn, *answers, *loan.until);
-        if (answers->checked("disinfected")) edit.add(disinfected(loan, desk.today()));
-    });
+    bring_back(desk, horn, *loan_out(desk, horn.id));
 }
 
 void change_loan(Desk& desk) {
@@ -205,6 +182,32 @@ void remove_loan(Desk& desk) {
 
 }  // namespace
 
+void bring_back(Desk& desk, const studio::Horn& horn, Loan loan) {
+    const auto& words = desk.words();
+    const auto name = name_of(desk, loan.student);
+    const std::initializer_list<words::Filling> who = {{"mark", horn.mark}, {"name", name}};
+    Slip slip(words.say(Sentence::back_title, who), words.say(Sentence::back_verb));
+    slip.note(words.say(Sentence::lend_caution))
+        .date("until", words.say(Sentence::field_on), std::max(desk.today(), loan.from))
+        .text("condition_in", words.say(Sentence::field_condition_in_now), loan.condition_out)
+        .text("to_repair", words.say(Sentence::field_to_repair), {}, words.say(Sentence::hint_to_repair))
+        .check("disinfected", words.say(Sentence::field_disinfected_now), false);
+    must_be_free(slip, desk, [loan](const SlipAnswers& answers) {
+        Loan back = loan;
+        back.until = answers.date("until");
+        return back;
+    });
+    const auto answers = desk.front().ask(slip);
+    if (!answers) return;
+    loan.until = answers->date("until");
+    loan.condition_in = answers->text("condition_in");
+    desk.file().edit(words.say(Sentence::edit_bring_back, who), [&](store::Edit& edit) {
+        edit.update(loan);
+        note_condition(edit, horn, *answers, *loan.until);
+        if (answers->checked("disinfected")) edit.add(disinfected(loan, desk.today()));
+    });
+}
+
 std::vector<Action> loan_actions() {
     return {
         {.id = "loan.lend",
@@ -221,7 +224,7 @@ std::vector<Action> loan_actions() {
          .key = "Ctrl+Shift+B",
          .edits = true,
          .may_run = may_bring_back,
-         .run = bring_back},
+         .run = bring_back_of_page},
         {.id = "loan.change",
          .menu = Menu::horn,
          .text = "Cha&nge loan…",

@@ -153,7 +153,8 @@ const std::vector<PlaceEntry>& places() {
          {{Section::timetable, "go.timetable", "&Timetable"},
           {Section::lessons, "go.lessons", "&Lessons"},
           {Section::holidays, "go.holidays", "Holida&ys"},
-          {Section::groups, "go.groups", "Gro&ups"}}}};
+          {Section::groups, "go.groups", "Gro&ups"},
+          {Section::years_end, "go.years_end", "Year's &end"}}}};
     return all;
 }
 

@@ -6,6 +6,7 @@
 #include "app/desk/practice.h"
 #include "app/desk/routine_lists.h"
 #include "app/desk/term_lists.h"
+#include "app/desk/year_end.h"
 
 namespace lowledger::desk {
 
@@ -73,7 +74,14 @@ const std::vector<TableEntry>& tables() {
          Sentence::groups_empty,
          {"group.add", "group.change", "group.archive", "group.remove"},
          "group.change",
-         groups_listing}};
+         groups_listing},
+        {Table::years_end,
+         Sentence::years_end_name,
+         Sentence::years_end_empty,
+         {"year.see_to", "year.all_back", "year.all_up"},
+         "year.see_to",
+         years_end_listing,
+         years_end_summary}};
     return all;
 }
 

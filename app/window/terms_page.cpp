@@ -22,6 +22,8 @@ desk::Table table_of(desk::Section section) {
             return desk::Table::holidays;
         case desk::Section::groups:
             return desk::Table::groups;
+        case desk::Section::years_end:
+            return desk::Table::years_end;
         default:
             return desk::Table::timetable;
     }

@@ -53,6 +53,8 @@ std::map<std::string, std::string> slip_answers(const std::string& action) {
         {"piece.add", {{"title", "Another"}}},
         {"piece.change", {{"title", "Another"}}},
         {"routine.change_given", {{"amount", "twice"}}},
+        {"year.see_to", {{"condition_in", "three dents"}}},
+        {"year.all_up", {{"leaves", "1"}}},
         {"term.add", {{"name", "Spring"}, {"first", "2027-01-07"}, {"last", "2027-03-25"}}},
         {"term.change", {{"name", "Michaelmas"}}},
         {"holiday.add", {{"name", "concert"}, {"first", "2026-12-01"}, {"last", "2026-12-01"}}},
@@ -78,7 +80,8 @@ void turn_to_where_it_runs(PreparedStudio& studio, const Action& action) {
         studio.desk->go({.place = Place::routines, .routine = studio.desk->file().routines().back().id});
     if (action.may_run(*studio.desk)) return studio.desk->settle();
     studio.plan_a_term();
-    for (const auto section : {Section::timetable, Section::lessons, Section::holidays, Section::groups})
+    for (const auto section :
+         {Section::timetable, Section::lessons, Section::holidays, Section::groups, Section::years_end})
         if (!action.may_run(*studio.desk))
             studio.desk->go({.place = Place::terms, .section = section, .term = studio.term});
     studio.desk->settle();
