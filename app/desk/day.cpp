@@ -10,6 +10,7 @@
 #include "model/studio/calendar.h"
 #include "model/studio/questions.h"
 #include "reports/words/names.h"
+#include "reports/words/routine_words.h"
 
 namespace lowledger::desk {
 namespace {
@@ -212,15 +213,8 @@ Day day_of(const store::StudioFile& file, const words::Words& words, Date on, Da
     return DayTeller(file, words, on, today).day();
 }
 
-Sentence weekday_name(int weekday) {
-    static constexpr std::array names{
-        Sentence::today_monday, Sentence::today_tuesday,  Sentence::today_wednesday, Sentence::today_thursday,
-        Sentence::today_friday, Sentence::today_saturday, Sentence::today_sunday};
-    return names.at(static_cast<std::size_t>(weekday) - 1);
-}
-
 std::string day_title(const words::Words& words, Date on) {
-    return words.say(Sentence::today_title, {{"weekday", words.say(weekday_name(on.weekday()))},
+    return words.say(Sentence::today_title, {{"weekday", words::weekday_name(words, on.weekday())},
                                              {"date", words::date_text(words, on)}});
 }
 

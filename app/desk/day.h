@@ -59,8 +59,6 @@ inline constexpr int sheet_is_old_after_days = 42;
 
 Day day_of(const store::StudioFile& file, const words::Words& words, studio::Date on, studio::Date today);
 
-/// 1 = Monday .. 7 = Sunday.
-words::Sentence weekday_name(int weekday);
 /// "Wednesday, 25 November 2026".
 std::string day_title(const words::Words& words, studio::Date on);
 /// A row for each lesson, by its id.

@@ -1,7 +1,6 @@
 #include <algorithm>
 
 #include "app/desk/action.h"
-#include "app/desk/day.h"
 #include "app/desk/desk.h"
 #include "app/desk/lending.h"
 #include "app/desk/lessons.h"
@@ -12,9 +11,7 @@
 namespace lowledger::desk {
 namespace {
 
-using studio::Attendance;
 using studio::Group;
-using studio::Lesson;
 using studio::StudentId;
 using words::Sentence;
 
@@ -115,41 +112,6 @@ void remove_group(Desk& desk) {
                      [&](store::Edit& edit) { edit.remove(group.id); });
 }
 
-/// Those of the group on that day, and those already noted.
-std::vector<StudentId> called(const Desk& desk, const Lesson& lesson) {
-    std::vector<StudentId> students;
-    if (const auto group = desk.file().group(*lesson.group)) students = studio::members_on(*group, lesson.on);
-    for (const auto& noted : lesson.attendance)
-        if (!is_member(students, noted.student)) students.push_back(noted.student);
-    return students;
-}
-
-bool has_groups_lesson(const Desk& desk) {
-    return desk.may_write() && desk.lesson() && desk.lesson()->group && studio::takes_place(*desk.lesson());
-}
-
-void take_attendance(Desk& desk) {
-    const Lesson before = *desk.lesson();
-    const auto& words = desk.words();
-    const auto who = who_has(desk.file(), before);
-    const auto students = called(desk, before);
-    if (students.empty()) throw units::Refusal(words.say(Sentence::group_is_empty, {{"name", who}}));
-    const auto field = [](StudentId id) { return "student" + std::to_string(id.number); };
-    Slip slip(words.say(Sentence::title_attendance, {{"who", who}, {"day", day_title(words, before.on)}}),
-              words.say(Sentence::verb_keep));
-    for (const auto id : students)
-        slip.choice(field(id), name_of(desk, id) + ":", outcomes(words, before, id),
-                    before.attendance.empty() ? "kept" : outcome_of(before, id));
-    const auto answers = desk.front().ask(slip);
-    if (!answers) return;
-    Lesson after = before;
-    for (const auto id : students)
-        after = with_outcome(after, id, answers->chosen(field(id)), students);
-    if (after == before) return;
-    desk.file().edit(words.say(Sentence::edit_attendance, {{"who", who}}),
-                     [&](store::Edit& edit) { edit.update(after); });
-}
-
 Action group_action(std::string_view id, std::string_view text, bool (*may_run)(const Desk&),
                     void (*run)(Desk&), bool starts_group = false) {
     return {.id = id,
@@ -171,13 +133,6 @@ std::vector<Action> group_actions() {
         group_action("group.change", "Change grou&p and members…", has_group, change_group),
         group_action("group.archive", "Archive gro&up", has_group, archive_group),
         group_action("group.remove", "Re&move group…", has_group, remove_group),
-        {.id = "lesson.attendance",
-         .menu = Menu::lesson,
-         .text = "&Who was there…",
-         .key = "F9",
-         .edits = true,
-         .may_run = has_groups_lesson,
-         .run = take_attendance},
     };
     all[0].shown = nullptr;
     all[2].full_text = [](const Desk& desk) {

@@ -197,7 +197,10 @@ std::vector<Action> lesson_actions() {
          .text = "Who was &there…",
          .key = "F9",
          .edits = true,
-         .may_run = [](const Desk& desk) { return is_open_lesson(desk) && desk.lesson()->group; },
+         .may_run =
+             [](const Desk& desk) {
+                 return is_open_lesson(desk) && desk.lesson()->group && studio::takes_place(*desk.lesson());
+             },
          .run = take_attendance},
         {.id = "lesson.move",
          .menu = Menu::lesson,

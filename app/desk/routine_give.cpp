@@ -223,7 +223,7 @@ std::vector<Action> given_actions() {
                       .run = run};
     };
     std::vector<Action> all = {
-        action("routine.give", "&Give routine…", "Ctrl+G", may_give, give),
+        action("routine.give", "&Give routine…", "Ctrl+Shift+A", may_give, give),
         action("routine.renew", "Re&new", "Ctrl+Shift+R", has_given, renew),
         action("routine.change_given", "Change &what is given…", "", has_given, change_given),
         action("routine.stop", "&Stop", "", has_given, stop_given)};

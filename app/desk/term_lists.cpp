@@ -12,6 +12,7 @@
 #include "app/desk/places.h"
 #include "model/studio/calendar.h"
 #include "reports/words/names.h"
+#include "reports/words/routine_words.h"
 
 namespace lowledger::desk {
 namespace {
@@ -154,7 +155,7 @@ Listing timetable_listing(const Desk& desk) {
         const auto& slot = slots[i];
         listing.rows.push_back(
             {slot.id.number,
-             {ListingCell(words.say(weekday_name(slot.weekday)), static_cast<double>(slot.weekday)),
+             {ListingCell(words::weekday_name(words, slot.weekday), static_cast<double>(slot.weekday)),
               time_cell(slot.starts),
               ListingCell(std::to_string(slot.length.count()), static_cast<double>(slot.length.count())),
               names.of(slot), slot.room,

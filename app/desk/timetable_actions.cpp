@@ -8,6 +8,7 @@
 #include "app/desk/slip.h"
 #include "app/desk/term_lists.h"
 #include "model/studio/calendar.h"
+#include "reports/words/routine_words.h"
 
 namespace lowledger::desk {
 namespace {
@@ -37,7 +38,7 @@ bool has_slot(const Desk& desk) {
 std::vector<SlipChoice> weekdays(const words::Words& words) {
     std::vector<SlipChoice> days;
     for (int day = 1; day <= 7; ++day)
-        days.push_back({std::to_string(day), words.say(weekday_name(day))});
+        days.push_back({std::to_string(day), words::weekday_name(words, day)});
     return days;
 }
 

@@ -13,6 +13,10 @@ std::string weekday_short(const Words& words, int weekday) {
     return words.say(nth(Sentence::weekday_short_1, weekday));
 }
 
+std::string weekday_name(const Words& words, int weekday) {
+    return words.say(nth(Sentence::weekday_1, weekday));
+}
+
 std::string weekdays_text(const Words& words, studio::Weekdays days) {
     if (days == studio::Weekdays()) return words.say(Sentence::every_day);
     std::string text;

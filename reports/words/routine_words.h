@@ -9,6 +9,7 @@ namespace lowledger::words {
 
 /// "Mon"; 1 = Monday .. 7 = Sunday.
 std::string weekday_short(const Words& words, int weekday);
+std::string weekday_name(const Words& words, int weekday);
 
 /// "every day", "Mon, Wed, Fri".
 std::string weekdays_text(const Words& words, studio::Weekdays days);

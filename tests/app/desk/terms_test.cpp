@@ -281,24 +281,6 @@ TEST_F(Terms, AGroupIsArchivedAndTakenBack) {
     EXPECT_FALSE(studio.desk->file().group(studio.group)->archived);
 }
 
-TEST_F(Terms, AttendanceIsTakenStudentByStudent) {
-    turn_to(Section::lessons);
-    for (const auto& lesson : studio.desk->file().lessons(studio.group, test_day, test_day))
-        studio.desk->choose(Table::lessons, lesson.id.number);
-    run("lesson.attendance", {{"student" + key_of(studio.ben), "late"}});
-    auto lesson = *studio.desk->lesson();
-    EXPECT_EQ(lesson.state, Lesson::State::kept);
-    EXPECT_THAT(lesson.attendance,
-                ElementsAre(studio::Attendance{studio.ada, studio::Attendance::State::present},
-                            studio::Attendance{studio.ben, studio::Attendance::State::late}));
-    run("lesson.attendance", {{"student" + key_of(studio.ada), "notice"}});
-    lesson = *studio.desk->lesson();
-    EXPECT_THAT(lesson.attendance, testing::Contains(studio::Attendance{
-                                       studio.ada, studio::Attendance::State::missed_with_notice}));
-    EXPECT_THAT(lesson.attendance,
-                testing::Contains(studio::Attendance{studio.ben, studio::Attendance::State::late}));
-}
-
 TEST_F(Terms, RemovingATermKeepsWhatWasKept) {
     run("lesson.make");
     run("lesson.kept");
