@@ -26,30 +26,36 @@ constexpr std::array<Point, 5> points{{{-2.85697001387280565, 0.0112574113277206
                                        {1.35562617997426587, 0.22207592200561264},
                                        {2.85697001387280565, 0.01125741132772069}}};
 
+/// `least`, or what the lean costs in that way if that is less. No square counts less than the smaller side,
+/// which tells most of those that are not less without an integral.
+double cheaper(double least, const SlideProblem::Way& way, double lean, double spread, double flat_weight) {
+    const double no_more = std::min(1.0, flat_weight) * (lean * lean + spread * spread) + way.penalty;
+    if (no_more >= least) return least;
+    return std::min(least, expected_cost_of(lean, spread, flat_weight).value + way.penalty);
+}
+
 /// What a reading of that covariance with the ways is expected to take off by letting each note be played the
 /// way that it then shows to be best, the slides as recommended.
 double choice_saved(const SlideProblem& problem, const Positions& at, const std::vector<double>& with_ways,
                     double reading_variance) {
+    constexpr double none = std::numeric_limits<double>::infinity();
     double saved = 0.0;
     std::size_t first = 0;
     for (const SlideProblem::Note& note : problem.notes) {
         const std::size_t ways = note.ways.size();
         if (ways > 1 && note.weight > 0.0) {
             std::array<double, points.size()> least;
-            least.fill(std::numeric_limits<double>::infinity());
-            double now = std::numeric_limits<double>::infinity();
+            least.fill(none);
+            double now = none;
             for (std::size_t w = 0; w < ways; ++w) {
                 const SlideProblem::Way& way = note.ways[w];
                 const double lean = lean_at(way, problem, at);
-                now = std::min(now,
-                               expected_cost_of(lean, way.spread, problem.flat_weight).value + way.penalty);
                 const double shift = with_ways[first + w] / std::sqrt(reading_variance);
                 const double spread = std::sqrt(std::max(0.0, way.spread * way.spread - shift * shift));
-                for (std::size_t k = 0; k < points.size(); ++k) {
-                    const double there = lean + shift * points[k].at;
-                    least[k] = std::min(
-                        least[k], expected_cost_of(there, spread, problem.flat_weight).value + way.penalty);
-                }
+                now = cheaper(now, way, lean, way.spread, problem.flat_weight);
+                for (std::size_t k = 0; k < points.size(); ++k)
+                    least[k] =
+                        cheaper(least[k], way, lean + shift * points[k].at, spread, problem.flat_weight);
             }
             for (std::size_t k = 0; k < points.size(); ++k)
                 now -= points[k].weight * least[k];
