@@ -207,7 +207,7 @@ std::vector<Action> print_actions() {
          .run = print_strips},
         {.id = "print.routines",
          .menu = Menu::print,
-         .text = "&Routine sheets…",
+         .text = "Routin&e sheets…",
          .key = "Ctrl+Shift+W",
          .may_run = has_studio,
          .run = print_routines},
