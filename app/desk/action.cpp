@@ -10,8 +10,8 @@ const std::vector<Action>& actions() {
     static const std::vector<Action> all = [] {
         std::vector<Action> out;
         for (auto* const part : {studio_actions, edit_actions, student_actions, horn_actions, loan_actions,
-                                 upkeep_actions, more_actions, sheet_actions, pass_actions, print_actions,
-                                 book_print_actions, go_actions, help_actions})
+                                 upkeep_actions, more_actions, sheet_actions, pass_actions, routine_actions,
+                                 print_actions, book_print_actions, go_actions, help_actions})
             std::ranges::move(part(), std::back_inserter(out));
         return out;
     }();

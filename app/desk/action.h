@@ -10,7 +10,7 @@ namespace lowledger::desk {
 class Desk;
 
 /// The menu an action stands in. `none`: only a key.
-enum class Menu { studio, edit, student, horn, sheet, print, go, help, none };
+enum class Menu { studio, edit, student, horn, sheet, routine, print, go, help, none };
 
 /// Something the user can do. The registry of these feeds menus, keys, context menus and the tests.
 struct Action {
@@ -54,6 +54,7 @@ std::vector<Action> upkeep_actions();
 std::vector<Action> more_actions();
 std::vector<Action> sheet_actions();
 std::vector<Action> pass_actions();
+std::vector<Action> routine_actions();
 std::vector<Action> print_actions();
 std::vector<Action> book_print_actions();
 std::vector<Action> go_actions();

@@ -5,6 +5,7 @@
 
 #include "app/desk/note_names.h"
 #include "app/desk/recent.h"
+#include "app/desk/routine_lists.h"
 #include "model/exchange/kind_files.h"
 #include "model/studio/kind_of.h"
 #include "model/studio/questions.h"
@@ -44,7 +45,12 @@ void Desk::open(const std::filesystem::path& path) {
 }
 
 void Desk::create(const NewStudio& studio) {
-    take(store::StudioFile::create(studio.path, studio.facts));
+    {
+        auto file = store::StudioFile::create(studio.path, studio.facts);
+        add_missing_routines(file, words_);
+    }
+    // Opened anew, so that what a studio begins with is no step to undo.
+    open(studio.path);
 }
 
 void Desk::open_sample() {
@@ -71,7 +77,8 @@ void Desk::take(store::StudioFile file) {
 
 void Desk::go(const View& view) {
     if (view == view_) return;
-    const bool other_page = view.place != view_.place || view.student != view_.student;
+    const bool other_page =
+        view.place != view_.place || view.student != view_.student || view.routine != view_.routine;
     const bool other_subject = other_page || view.horn != view_.horn;
     if (other_page) {
         been_.push_back(view_);

@@ -23,13 +23,13 @@
 
 namespace lowledger::desk {
 
-enum class Place { students, horns };
+enum class Place { students, horns, routines };
 
 /// The sections of the places' pages; which place has which, `places` says.
-enum class Section { sheet, settings, horn, slides, chart, loans, upkeep };
+enum class Section { sheet, settings, routines, horn, slides, chart, loans, upkeep };
 
 /// The tables of records on pages and in dialogs; what is in them, `tables` says.
-enum class Table { loans, upkeep };
+enum class Table { loans, upkeep, given, practice, pieces };
 
 /// What the window is turned to.
 struct View {
@@ -38,6 +38,7 @@ struct View {
     std::optional<studio::HornId> horn;
     /// Where the place has it not, its first is shown; see `section_of`.
     Section section = Section::sheet;
+    std::optional<studio::RoutineId> routine{};
     bool operator==(const View&) const = default;
 };
 

@@ -154,7 +154,9 @@ std::string_view manual_title_for(const Desk& desk) {
         const Section section = section_of(desk.view());
         return section == Section::loans || section == Section::upkeep ? "Loans and upkeep" : "Horns";
     }
+    if (desk.view().place == Place::routines) return "Routines";
     if (!desk.student()) return "Begin";
+    if (section_of(desk.view()) == Section::routines) return "Routines";
     return section_of(desk.view()) == Section::settings ? "Settings" : "A tuning sheet, in two minutes";
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/desk/lists.h"
+#include "app/desk/routine_lists.h"
 
 namespace lowledger::desk {
 namespace {
@@ -79,6 +80,24 @@ PlaceList horns_list() {
             }};
 }
 
+PlaceList routines_list() {
+    return {.add = "routine.add",
+            .offers = {"routine.give", "routine.change", "routine.copy", "routine.archive", "routine.remove"},
+            .listing = routines_listing,
+            .opened =
+                [](const View& view, std::int64_t record) {
+                    View turned = view;
+                    turned.routine = studio::RoutineId{record};
+                    return turned;
+                },
+            .empty = Sentence::empty_routines,
+            .choose = Sentence::empty_choose_routine,
+            .open = [](const View& view) -> std::optional<std::int64_t> {
+                if (!view.routine) return std::nullopt;
+                return view.routine->number;
+            }};
+}
+
 }  // namespace
 
 const std::vector<PlaceEntry>& places() {
@@ -88,7 +107,9 @@ const std::vector<PlaceEntry>& places() {
          "&Students",
          "Alt+1",
          students_list(),
-         {{Section::sheet, "go.sheet", "&Tuning sheet"}, {Section::settings, "go.settings", "S&ettings"}}},
+         {{Section::sheet, "go.sheet", "&Tuning sheet"},
+          {Section::settings, "go.settings", "S&ettings"},
+          {Section::routines, "go.given", "Rout&ines"}}},
         {Place::horns,
          "go.horns",
          "&Horns",
@@ -98,7 +119,8 @@ const std::vector<PlaceEntry>& places() {
           {Section::slides, "go.slides", "S&lides"},
           {Section::chart, "go.chart", "&Chart"},
           {Section::loans, "go.loans", "L&oans"},
-          {Section::upkeep, "go.upkeep", "&Upkeep"}}}};
+          {Section::upkeep, "go.upkeep", "&Upkeep"}}},
+        {Place::routines, "go.routines", "&Routines", "Alt+3", routines_list(), {}}};
     return all;
 }
 

@@ -5,13 +5,16 @@
 #include "app/desk/desk.h"
 #include "app/desk/group_answers.h"
 #include "app/desk/pass_notes.h"
+#include "app/desk/routine_lists.h"
 #include "app/desk/whom.h"
 #include "reports/pages/chart_page.h"
 #include "reports/pages/named.h"
 #include "reports/pages/pass_sheet.h"
+#include "reports/pages/routine_sheet.h"
 #include "reports/pages/settings_table.h"
 #include "reports/pages/strips_page.h"
 #include "reports/pages/tuning_form.h"
+#include "reports/words/names.h"
 
 namespace lowledger::desk {
 namespace {
@@ -116,6 +119,27 @@ void print_strips(Desk& desk) {
          Sentence::print_strips);
 }
 
+/// Of those who have a routine in that week.
+void print_routines(Desk& desk) {
+    const auto& words = desk.words();
+    Slip slip = slip_for(desk, Sentence::print_routines, true);
+    slip.date("week", words.say(Sentence::print_week), desk.today());
+    ask_large(slip, desk);
+    const auto wanted = desk.front().ask(slip);
+    if (!wanted) return;
+    const auto day = wanted->date("week");
+    std::vector<pages::NamedDocument> sheets;
+    for (const auto& student : students_chosen(desk, *wanted)) {
+        const auto sheet = routine_sheet_of(desk.file(), student, day, style_of(desk, *wanted));
+        if (sheet.routines.empty()) continue;
+        sheets.push_back({student.name, pages::routine_sheet(sheet, words, desk.front().faces())});
+    }
+    if (sheets.empty())
+        throw units::Refusal(
+            words.say(Sentence::nobody_has_routines, {{"date", words::date_text(words, day)}}));
+    show(desk, pages::as_one(sheets, words.say(Sentence::print_routines)), Sentence::print_routines);
+}
+
 void print_settings(Desk& desk) {
     Slip slip = slip_for(desk, Sentence::print_settings, false);
     ask_large(slip, desk);
@@ -181,6 +205,12 @@ std::vector<Action> print_actions() {
          .text = "Slide s&trips…",
          .may_run = has_studio,
          .run = print_strips},
+        {.id = "print.routines",
+         .menu = Menu::print,
+         .text = "Routin&e sheets…",
+         .key = "Ctrl+Shift+W",
+         .may_run = has_studio,
+         .run = print_routines},
         {.id = "print.handouts",
          .menu = Menu::print,
          .text = "&Handouts of a group…",

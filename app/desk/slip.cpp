@@ -103,6 +103,13 @@ Slip& Slip::several(std::string id, std::string label, std::vector<SlipChoice> c
     return *this;
 }
 
+Slip& Slip::boxes(std::string id, std::string label, std::vector<SlipChoice> choices,
+                  const std::vector<std::string>& start) {
+    several(std::move(id), std::move(label), std::move(choices), start);
+    fields_.back().kind = Kind::boxes;
+    return *this;
+}
+
 Slip& Slip::only_with(std::string id, std::string key) {
     fields_.back().only_with_choice = std::move(id);
     fields_.back().only_with_key = std::move(key);

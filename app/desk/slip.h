@@ -52,7 +52,8 @@ struct SlipProblem {
 /// what makes sense. The window shows it as a dialog; tests fill it from a table.
 class Slip {
   public:
-    enum class Kind { text, lines, date, date_or_none, check, choice, several };
+    /// `boxes` is `several` of a few short choices, side by side.
+    enum class Kind { text, lines, date, date_or_none, check, choice, several, boxes };
     struct Field {
         /// Never shown; what answers and tests call it by.
         std::string id;
@@ -84,6 +85,8 @@ class Slip {
     Slip& choice(std::string id, std::string label, std::vector<SlipChoice> choices, std::string_view start);
     Slip& several(std::string id, std::string label, std::vector<SlipChoice> choices,
                   const std::vector<std::string>& start);
+    Slip& boxes(std::string id, std::string label, std::vector<SlipChoice> choices,
+                const std::vector<std::string>& start);
     /// The field added last counts only while the choice `id` stands at `key`.
     Slip& only_with(std::string id, std::string key);
     /// Adds to what has to hold before the slip is taken; asked in the order they were added.

@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "app/desk/lending.h"
+#include "app/desk/practice.h"
+#include "app/desk/routine_lists.h"
 
 namespace lowledger::desk {
 
@@ -21,7 +23,25 @@ const std::vector<TableEntry>& tables() {
          Sentence::upkeep_empty,
          {"upkeep.add", "upkeep.done", "upkeep.change", "upkeep.remove"},
          "upkeep.change",
-         upkeep_listing}};
+         upkeep_listing},
+        {Table::given,
+         Sentence::given_heading,
+         Sentence::given_none,
+         {"routine.give", "routine.renew", "routine.change_given", "routine.stop"},
+         "routine.change_given",
+         given_listing},
+        {Table::practice,
+         Sentence::practice_heading,
+         Sentence::practice_none,
+         {"practice.week", "practice.enter"},
+         "practice.week",
+         practice_listing},
+        {Table::pieces,
+         Sentence::pieces_heading,
+         Sentence::pieces_none,
+         {"piece.add", "piece.change", "piece.finish", "piece.remove"},
+         "piece.change",
+         pieces_listing}};
     return all;
 }
 

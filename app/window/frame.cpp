@@ -12,6 +12,7 @@
 #include "app/window/errors.h"
 #include "app/window/horn_page.h"
 #include "app/window/preview.h"
+#include "app/window/routine_page.h"
 #include "app/window/student_page.h"
 #include "app/window/text.h"
 #include "reports/pages/chart_page.h"
@@ -91,7 +92,9 @@ void MainFrame::make_parts() {
     pages_ = new wxSimplebook(splitter_);
     empty_ = new EmptyPage(pages_, *menus_);
     auto* student = new StudentPage(pages_, *tools_);
-    page_of_ = {{desk::Place::students, student}, {desk::Place::horns, new HornPage(pages_, *tools_)}};
+    page_of_ = {{desk::Place::students, student},
+                {desk::Place::horns, new HornPage(pages_, *tools_)},
+                {desk::Place::routines, new RoutinePage(pages_, *tools_)}};
     pages_->AddPage(empty_, {});
     for (const auto& entry : desk::places()) {
         pages_->AddPage(page_of_.at(entry.place), {});

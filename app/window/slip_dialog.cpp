@@ -4,9 +4,15 @@
 #include <functional>
 #include <map>
 #include <string>
+#include <vector>
+#include <wx/checkbox.h>
 #include <wx/checklst.h>
+#include <wx/panel.h>
+#include <wx/sizer.h>
 
+#include "app/window/access.h"
 #include "app/window/form.h"
+#include "app/window/layout.h"
 #include "app/window/text.h"
 
 namespace lowledger::window {
@@ -48,6 +54,10 @@ Shown choice_field(Form& form, const Slip::Field& field) {
             [made, &field] { return field.choices.at(static_cast<std::size_t>(made->GetSelection())).key; }};
 }
 
+std::vector<std::string> ticked_at_first(const Slip::Field& field) {
+    return Slip("", "").several(field.id, {}, field.choices, {field.start}).filled_in({}).several(field.id);
+}
+
 Shown several_field(Form& form, const Slip::Field& field) {
     wxCheckListBox* made = nullptr;
     form.row(shown(field.label), [&](wxWindow* body) {
@@ -55,8 +65,7 @@ Shown several_field(Form& form, const Slip::Field& field) {
         for (const auto& choice : field.choices)
             texts.Add(shown(choice.text));
         made = new wxCheckListBox(body, wxID_ANY, wxDefaultPosition, wxSize(-1, several_height), texts);
-        const auto chosen =
-            Slip("", "").several(field.id, {}, field.choices, {field.start}).filled_in({}).several(field.id);
+        const auto chosen = ticked_at_first(field);
         for (unsigned i = 0; i < made->GetCount(); ++i)
             made->Check(i, std::ranges::find(chosen, field.choices[i].key) != chosen.end());
         if (!made->IsEmpty()) made->SetSelection(0);
@@ -66,6 +75,31 @@ Shown several_field(Form& form, const Slip::Field& field) {
                 std::string keys;
                 for (unsigned i = 0; i < made->GetCount(); ++i)
                     if (made->IsChecked(i)) keys += (keys.empty() ? "" : "\n") + field.choices[i].key;
+                return keys;
+            }};
+}
+
+Shown boxes_field(Form& form, const Slip::Field& field) {
+    wxPanel* made = nullptr;
+    std::vector<wxCheckBox*> boxes;
+    form.row(shown(field.label), [&](wxWindow* body) {
+        made = new wxPanel(body);
+        name_for_readers(made, name_of_label(shown(field.label)));
+        auto* row = new wxBoxSizer(wxHORIZONTAL);
+        const auto ticked = ticked_at_first(field);
+        for (const auto& choice : field.choices) {
+            boxes.push_back(new wxCheckBox(made, wxID_ANY, shown(choice.text)));
+            boxes.back()->SetName(shown(field.id + " " + choice.key));
+            boxes.back()->SetValue(std::ranges::find(ticked, choice.key) != ticked.end());
+            row->Add(boxes.back(), wxSizerFlags().Border(wxRIGHT, gap));
+        }
+        made->SetSizer(row);
+        return made;
+    });
+    return {made, [boxes, &field] {
+                std::string keys;
+                for (std::size_t i = 0; i < boxes.size(); ++i)
+                    if (boxes[i]->GetValue()) keys += (keys.empty() ? "" : "\n") + field.choices[i].key;
                 return keys;
             }};
 }
@@ -91,6 +125,8 @@ Shown shown_field(Form& form, const Slip::Field& field) {
             return choice_field(form, field);
         case Slip::Kind::several:
             return several_field(form, field);
+        case Slip::Kind::boxes:
+            return boxes_field(form, field);
     }
     return {};
 }

@@ -51,7 +51,8 @@ StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(paren
     sections_ = new wxNotebook(this, wxID_ANY);
     sheet_ = new SheetPanel(sections_, tools);
     settings_ = new SettingsPanel(sections_, tools);
-    const std::vector<wxWindow*> pages{sheet_, settings_};
+    routines_ = new RoutinePanel(sections_, tools);
+    const std::vector<wxWindow*> pages{sheet_, settings_, routines_};
     const auto& entries = desk::entry_of(desk::Place::students).sections;
     for (std::size_t i = 0; i < entries.size(); ++i)
         sections_->AddPage(pages.at(i), shown(desk::title_of(entries[i])));
@@ -96,6 +97,7 @@ void StudentPage::refresh(const desk::News& news) {
         const auto section = desk::section_number(desk.view());
         if (sections_->GetSelection() != static_cast<int>(section)) sections_->ChangeSelection(section);
         if (news.sheet || news.records) sheet_->refresh();
+        if (news.records || news.view) routines_->refresh();
         if (news.answer || news.records) {
             sheet_->refresh_answer();
             settings_->refresh();
@@ -130,6 +132,8 @@ void StudentPage::focus_section() {
     if (!sections_->IsShown()) return;
     if (desk::section_of(tools_.desk.view()) == desk::Section::sheet)
         sheet_->focus_typing();
+    else if (desk::section_of(tools_.desk.view()) == desk::Section::routines)
+        routines_->focus_rows();
     else
         sections_->SetFocus();
 }

@@ -8,6 +8,7 @@
 
 #include "app/window/empty_page.h"
 #include "app/window/place_page.h"
+#include "app/window/routine_page.h"
 #include "app/window/settings_panel.h"
 #include "app/window/sheet_panel.h"
 #include "app/window/tools.h"
@@ -39,6 +40,7 @@ class StudentPage : public PlacePage {
     wxNotebook* sections_;
     SheetPanel* sheet_;
     SettingsPanel* settings_;
+    RoutinePanel* routines_;
 };
 
 }  // namespace lowledger::window

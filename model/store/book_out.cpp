@@ -245,6 +245,10 @@ std::vector<Assignment> read_assignments(SQLite::Database& database, StudentId i
     return newest_first(std::move(all));
 }
 
+std::vector<Assignment> read_assignments(SQLite::Database& database, studio::RoutineId id, studio::Date on) {
+    return records<Assignment>(database, queries::assignments_of_routine_on, id, on);
+}
+
 std::vector<studio::PracticeEntry> read_practice(SQLite::Database& database, StudentId id, Days days) {
     return records<studio::PracticeEntry>(database, queries::practice_of_student, id, days.first, days.last);
 }

@@ -45,6 +45,8 @@ std::optional<studio::Routine> read_routine(SQLite::Database& database, studio::
 std::optional<studio::Assignment> read_assignment(SQLite::Database& database, studio::AssignmentId id);
 std::vector<studio::Assignment> read_assignments(SQLite::Database& database, studio::StudentId id);
 std::vector<studio::Assignment> read_assignments(SQLite::Database& database, studio::GroupId id);
+std::vector<studio::Assignment> read_assignments(SQLite::Database& database, studio::RoutineId id,
+                                                 studio::Date on);
 std::vector<studio::PracticeEntry> read_practice(SQLite::Database& database, studio::StudentId id, Days days);
 
 /// The groups that a student was ever of, with the days, in no particular order.

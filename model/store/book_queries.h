@@ -98,6 +98,9 @@ inline constexpr auto assignments_of_student =
     assignment_columns + "WHERE student_id = ?1 ORDER BY from_date DESC, id DESC";
 inline constexpr auto assignments_of_group =
     assignment_columns + "WHERE group_id = ?1 ORDER BY from_date DESC, id DESC";
+inline constexpr auto assignments_of_routine_on =
+    assignment_columns +
+    "WHERE routine_id = ?1 AND from_date <= ?2 AND (until_date IS NULL OR until_date > ?2) ORDER BY id";
 inline constexpr SqlText assignments_alone_of_student = "SELECT id FROM assignment WHERE student_id = ?1";
 inline constexpr SqlText assignments_with_group = "SELECT id FROM assignment WHERE group_id = ?1";
 
@@ -205,6 +208,7 @@ inline constexpr auto book = std::to_array<std::string_view>({events_of_student,
                                                               assignment,
                                                               assignments_of_student,
                                                               assignments_of_group,
+                                                              assignments_of_routine_on,
                                                               assignments_alone_of_student,
                                                               assignments_with_group,
                                                               practice_of_student,

@@ -151,6 +151,8 @@ class StudioFile {
     /// Newest first. A student's: also those given to a group while they were of it.
     [[nodiscard]] std::vector<studio::Assignment> assignments(studio::StudentId id) const;
     [[nodiscard]] std::vector<studio::Assignment> assignments(studio::GroupId id) const;
+    /// Those of the routine that hold on that day, oldest first.
+    [[nodiscard]] std::vector<studio::Assignment> assignments(studio::RoutineId id, studio::Date on) const;
     /// Of those days, both in it, oldest first.
     [[nodiscard]] std::vector<studio::PracticeEntry> practice(studio::StudentId id, studio::Date first,
                                                               studio::Date last) const;

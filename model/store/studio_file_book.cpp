@@ -112,6 +112,10 @@ std::vector<studio::Assignment> StudioFile::assignments(studio::GroupId id) cons
     return implementation_->read([&](auto& database) { return read_assignments(database, id); });
 }
 
+std::vector<studio::Assignment> StudioFile::assignments(studio::RoutineId id, studio::Date on) const {
+    return implementation_->read([&](auto& database) { return read_assignments(database, id, on); });
+}
+
 std::vector<studio::PracticeEntry> StudioFile::practice(studio::StudentId id, studio::Date first,
                                                         studio::Date last) const {
     return implementation_->read([&](auto& database) {

@@ -264,6 +264,22 @@ class RoutineSheet {
 
 }  // namespace
 
+std::vector<RoutineOnSheet> routines_of_week(std::span<const studio::Assignment> assignments,
+                                             std::span<const studio::Group> groups,
+                                             std::span<const studio::Routine> routines,
+                                             studio::StudentId student, studio::Date first) {
+    std::vector<RoutineOnSheet> all;
+    for (studio::Date day = first; day < first + 7; day = day + 1) {
+        for (auto& given : studio::assigned_on(assignments, groups, student, day)) {
+            const auto routine = std::ranges::find(routines, given.routine, &studio::Routine::id);
+            const auto same = [&](const RoutineOnSheet& other) { return other.assignment.id == given.id; };
+            if (routine != routines.end() && std::ranges::none_of(all, same))
+                all.push_back({*routine, std::move(given)});
+        }
+    }
+    return all;
+}
+
 canvas::Document routine_sheet(const RoutineSheetInputs& inputs, const words::Words& words,
                                const canvas::Faces& faces) {
     return printed(RoutineSheet(inputs, words, faces).made(), inputs.style);

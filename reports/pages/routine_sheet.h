@@ -1,12 +1,14 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "model/horns/kind.h"
 #include "model/studio/practice.h"
 #include "model/studio/records.h"
+#include "model/studio/timetable.h"
 #include "reports/canvas/faces.h"
 #include "reports/canvas/page.h"
 #include "reports/pages/page_style.h"
@@ -31,6 +33,12 @@ struct RoutineSheetInputs {
     std::vector<RoutineOnSheet> routines;
     PageStyle style{};
 };
+
+/// Of `assignments`, what the student has on any of the seven days from `first`, their own and their groups'.
+std::vector<RoutineOnSheet> routines_of_week(std::span<const studio::Assignment> assignments,
+                                             std::span<const studio::Group> groups,
+                                             std::span<const studio::Routine> routines,
+                                             studio::StudentId student, studio::Date first);
 
 /// What a student practises in a week: each routine with its aim, steps and dose, its music in the student's
 /// reader with fingerings, and a box for every day it was asked for (a dash on the others); at the foot of

@@ -60,6 +60,15 @@ PreparedStudio::PreparedStudio() : folder(new_folder()) {
         ben = edit.add(student);
         tuba = add_horn(edit, "bbb-tuba-3", "T-1");
         spare = add_horn(edit, "bbb-tuba-4", "T-2");
+        const auto routines = desk->file().routines();
+        const auto given = routines.front().id;
+        edit.remove(routines.back().id);
+        edit.add(studio::Assignment{.id = {},
+                                    .routine = given,
+                                    .student = ada,
+                                    .from = studio::Date(2026, 11, 20),
+                                    .until = studio::Date(2026, 11, 27)});
+        edit.add(studio::Piece{.id = {}, .student = ada, .title = "March", .from = studio::Date(2026, 9, 7)});
         edit.add(studio::HornUse{{}, ada, tuba, studio::Date(2026, 9, 7), std::nullopt});
         for (const auto& [slide, mm] :
              {std::pair("main", 20.0), {"first", 10.0}, {"second", 5.0}, {"third", 25.0}})

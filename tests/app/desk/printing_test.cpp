@@ -70,6 +70,17 @@ TEST(Printing, EveryPageIsOfThoseAskedFor) {
     }
 }
 
+TEST(Printing, RoutineSheetsAreOfThoseWhoHaveARoutineInThatWeek) {
+    PreparedStudio studio;
+    let_both_play(studio);
+    const auto all = text_of(printed(studio, "print.routines", {{"for", "all"}}));
+    EXPECT_THAT(all, HasSubstr("Ada"));
+    EXPECT_THAT(all, Not(HasSubstr("Ben")));
+    EXPECT_THAT(all, HasSubstr("Week of 23 November 2026"));
+    studio.front.slip = {{"for", "all"}, {"week", "2026-10-12"}};
+    EXPECT_THROW(action("print.routines").run(*studio.desk), units::Refusal);
+}
+
 TEST(Printing, OfAHornsPageAreThoseWhoPlayIt) {
     PreparedStudio studio;
     let_both_play(studio);

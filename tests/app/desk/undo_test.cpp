@@ -46,7 +46,13 @@ std::map<std::string, std::string> slip_answers(const std::string& action) {
         {"upkeep.add", {{"work", "greased"}, {"cost", "12,50 EUR"}, {"done_on", "2026-11-25"}}},
         {"horn.more", {{"tag", "INV-7"}, {"value", "1250 EUR"}, {"bought_on", "2019-08-01"}}},
         {"student.more", {{"year", "Year 7"}, {"at_home", "mouthpiece only"}, {"goals", "a solo"}}},
-        {"upkeep.change", {{"by", "the technician"}}}};
+        {"upkeep.change", {{"by", "the technician"}}},
+        {"routine.add", {{"title", "Another"}}},
+        {"routine.change", {{"title", "Another"}}},
+        {"practice.week", {{"given 1", "2026-11-24"}}},
+        {"piece.add", {{"title", "Another"}}},
+        {"piece.change", {{"title", "Another"}}},
+        {"routine.change_given", {{"amount", "twice"}}}};
     const auto found = answers.find(action);
     return found == answers.end() ? std::map<std::string, std::string>() : found->second;
 }
@@ -57,6 +63,9 @@ void turn_to_where_it_runs(PreparedStudio& studio, const Action& action) {
     studio.turn_to_ada();
     for (const auto horn : {studio.tuba, studio.spare})
         if (!action.may_run(*studio.desk)) studio.desk->go({.place = Place::horns, .horn = horn});
+    // The last: it was never given to anyone.
+    if (!action.may_run(*studio.desk))
+        studio.desk->go({.place = Place::routines, .routine = studio.desk->file().routines().back().id});
     studio.desk->settle();
 }
 
