@@ -9,9 +9,9 @@
 #include "app/batch/chart_table.h"
 #include "app/batch/choose.h"
 #include "app/batch/choose_kind.h"
-#include "app/batch/output_files.h"
 #include "app/batch/print_request.h"
 #include "app/batch/verbs.h"
+#include "app/paper/output_files.h"
 #include "model/exchange/chart_json.h"
 #include "model/studio/file_words.h"
 #include "model/studio/kind_of.h"
@@ -119,7 +119,7 @@ horns::NoteStyle style_asked(const Asked& asked, const Charted& charted) {
 }
 
 void give_chart(const Asked& asked, const Surroundings& surroundings) {
-    if (!asked.into.empty()) require_place(asked.into, true);
+    if (!asked.into.empty()) paper::require_place(asked.into, true);
     const Charted charted = asked.horn.empty() ? charted_kind(asked) : charted_horn(asked, surroundings);
     const pages::ChartInputs chart{.kind = charted.kind,
                                    .style = style_asked(asked, charted),
@@ -128,7 +128,7 @@ void give_chart(const Asked& asked, const Surroundings& surroundings) {
     if (!asked.into.empty()) {
         const canvas::Faces faces;
         const auto document = pages::chart_page(chart, words::Words(), faces);
-        write_all({{asked.into, canvas::pdf_bytes(document, faces)}});
+        paper::write_all({{asked.into, canvas::pdf_bytes(document, faces)}});
         tell_undrawable(document, faces, surroundings.errors);
         surroundings.out << fmt::format("The chart is in {}.\n", asked.into);
         return;

@@ -92,7 +92,10 @@ studio::Horn choose_horn(const store::StudioFile& file, const studio::Student& s
 }
 
 void tell_vanished_kind(const store::StudioFile& file, const studio::Horn& horn, std::ostream& errors) {
-    if (horns::find_kind(exchange::kinds_with_own(file.path()), horn.kind_id) != nullptr) return;
+    const auto read = exchange::readable_kinds(file.path());
+    if (horns::find_kind(read.kinds, horn.kind_id) != nullptr) return;
+    for (const std::string& problem : read.problems)
+        errors << problem << "\n";
     errors << fmt::format(
         "The kind \"{}\" of horn {} is neither among those that come with the program nor in the folder "
         "kinds beside the studio; the copy in the studio is used.\n",

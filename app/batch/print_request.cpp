@@ -7,7 +7,7 @@
 #include <set>
 
 #include "app/batch/choose.h"
-#include "app/batch/output_files.h"
+#include "app/paper/output_files.h"
 #include "model/studio/calendar.h"
 #include "model/studio/file_words.h"
 #include "model/units/refusal.h"
@@ -134,20 +134,20 @@ pages::HandoutInputs inputs_of(const store::StudioFile& file, const studio::Stud
 }
 
 void require_place(const PrintRequest& request) {
-    require_place(request.into, one_file(request.into));
+    paper::require_place(request.into, one_file(request.into));
 }
 
 void write_documents(const PrintRequest& request, const std::vector<pages::NamedDocument>& documents,
                      const std::string& title, const canvas::Faces& faces, std::ostream& errors) {
     const std::filesystem::path into = request.into;
-    std::vector<OutputFile> files;
+    std::vector<paper::OutputFile> files;
     if (one_file(into)) {
         files.push_back({into, canvas::pdf_bytes(pages::as_one(documents, title), faces)});
     } else {
         for (pages::PdfFile& file : pages::as_files(documents, faces))
             files.push_back({into / file.name, std::move(file.bytes)});
     }
-    write_all(files);
+    paper::write_all(files);
     for (const pages::NamedDocument& named : documents)
         tell_undrawable(named.document, faces, errors);
 }

@@ -162,17 +162,16 @@ void Desk::read_lesson() {
     lesson_ = view_.place == Place::terms ? chosen_lesson(*this) : lesson_at(*file_, view_, today());
 }
 
-std::vector<horns::HornKind> Desk::kinds() const {
-    return file_ ? exchange::kinds_with_own(file_->path()) : horns::built_in_kinds();
+exchange::ReadableKinds Desk::kinds() const {
+    if (file_) return exchange::readable_kinds(file_->path());
+    return {horns::built_in_kinds(), {}};
 }
 
 bool Desk::kind_has_vanished() const {
     if (!horn_ || horns::find_kind(horns::built_in_kinds(), horn_->kind_id) != nullptr) return false;
-    try {
-        return horns::find_kind(kinds(), horn_->kind_id) == nullptr;
-    } catch (const units::Refusal&) {
-        return false;
-    }
+    // A file that cannot be read may be the one.
+    const auto read = kinds();
+    return read.problems.empty() && horns::find_kind(read.kinds, horn_->kind_id) == nullptr;
 }
 
 studio::TuningSheet Desk::new_sheet() const {

@@ -16,6 +16,7 @@
 #include "app/desk/live.h"
 #include "app/desk/sheet_entry.h"
 #include "app/desk/worker.h"
+#include "model/exchange/kind_files.h"
 #include "model/horns/kind.h"
 #include "model/store/studio_file.h"
 #include "model/studio/lessons.h"
@@ -140,8 +141,8 @@ class Desk {
     /// The kind of `horn()`; only with a horn.
     [[nodiscard]] const horns::HornKind& kind() const { return *kind_; }
     /// The kinds that a new horn can be of: the built-in ones and those in the folder kinds beside the
-    /// studio, read anew each time. Throws Refusal that names the file of one that is none.
-    [[nodiscard]] std::vector<horns::HornKind> kinds() const;
+    /// studio, read anew each time, and why files there are not among them.
+    [[nodiscard]] exchange::ReadableKinds kinds() const;
     /// The chart of the horn whose page is open in the place of horns; null elsewhere.
     [[nodiscard]] HornChart* horn_chart();
     /// Shows the leans of one of the chart's players; empty: the kind's as built.

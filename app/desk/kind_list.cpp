@@ -60,12 +60,12 @@ std::string with_typed_flats(const std::string& text) {
 }  // namespace
 
 KindsOffered kinds_offered(const Desk& desk) {
-    try {
-        return {desk.kinds(), {}};
-    } catch (const units::Refusal& refusal) {
-        return {horns::built_in_kinds(),
-                desk.words().say(Sentence::kinds_file_refused, {{"problem", refusal.what()}})};
-    }
+    auto read = desk.kinds();
+    std::string problem;
+    for (const auto& why : read.problems)
+        problem += (problem.empty() ? "" : "\n") +
+                   desk.words().say(Sentence::kinds_file_refused, {{"problem", why}});
+    return {std::move(read.kinds), std::move(problem)};
 }
 
 std::string kind_family(const words::Words& words, const horns::HornKind& kind) {

@@ -15,11 +15,11 @@ class Desk;
 /// The kinds that can be chosen, and what keeps a teacher's own from being among them.
 struct KindsOffered {
     std::vector<horns::HornKind> kinds;
-    /// A sentence with file, line and key; empty where all is well.
+    /// A sentence with file, line and key for each file that is left out; empty where all is well.
     std::string problem;
 };
 
-/// The built-in kinds and the teacher's own; the built-in ones alone where a file of one's own is refused.
+/// The built-in kinds and the teacher's own, without those whose file is refused.
 KindsOffered kinds_offered(const Desk& desk);
 
 /// The family a list groups a kind by, as it is called: "Tuba".

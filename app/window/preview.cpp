@@ -4,18 +4,22 @@
 #include <array>
 #include <glib.h>
 #include <memory>
+#include <system_error>
 #include <utility>
 #include <vector>
 #include <wx/button.h>
 #include <wx/dcbuffer.h>
+#include <wx/dirdlg.h>
 #include <wx/filedlg.h>
 #include <wx/filename.h>
+#include <wx/msgdlg.h>
 #include <wx/print.h>
 #include <wx/settings.h>
 #include <wx/sizer.h>
 #include <wx/stdpaths.h>
 #include <wx/utils.h>
 
+#include "app/paper/output_files.h"
 #include "app/window/access.h"
 #include "app/window/errors.h"
 #include "app/window/layout.h"
@@ -164,6 +168,7 @@ Preview::Preview(wxWindow* parent, canvas::Document document, const canvas::Face
     : wxDialog(parent, wxID_ANY, shown(document.title), wxDefaultPosition, wxSize(860, 960),
                wxDEFAULT_DIALOG_STYLE | wxRESIZE_BORDER | wxMAXIMIZE_BOX),
       document_(std::move(document)),
+      parts_(pages::taken_apart(document_)),
       faces_(faces),
       words_(words),
       file_name_(std::move(file_name)),
@@ -177,6 +182,7 @@ Preview::Preview(wxWindow* parent, canvas::Document document, const canvas::Face
     };
     button(_("&Print…"), [this] { on_print(); })->SetDefault();
     button(_("&Save as PDF…"), [this] { on_save(); });
+    if (parts_.size() > 1) button(_("Save a &file each…"), [this] { on_save_each(); });
     button(_("Open in &viewer"), [this] { on_open(); });
     if (can_mail()) button(_("&E-mail draft"), [this] { on_mail(); });
     row->AddStretchSpacer();
@@ -238,6 +244,31 @@ void Preview::on_save() {
     std::filesystem::path path(utf8(dialog.GetPath()));
     if (path.extension() != ".pdf") path += ".pdf";
     save_as(path);
+}
+
+void Preview::save_each(const std::filesystem::path& folder) {
+    std::vector<paper::OutputFile> files;
+    for (auto& file : pages::as_files(parts_, faces_))
+        files.push_back({folder / file.name, std::move(file.bytes)});
+    std::size_t there = 0;
+    std::error_code ignored;
+    for (const auto& file : files)
+        there += std::filesystem::exists(file.path, ignored) ? 1 : 0;
+    if (there > 0) {
+        const auto question =
+            words_.say_counted(Sentence::preview_replace_one, Sentence::preview_replace_many,
+                               static_cast<int>(there), {{"folder", folder.string()}});
+        wxMessageDialog dialog(this, shown(question), GetTitle(), wxYES_NO | wxNO_DEFAULT | wxICON_QUESTION);
+        dialog.SetYesNoLabels(_("&Replace"), _("Never mind"));
+        if (dialog.ShowModal() != wxID_YES) return;
+    }
+    paper::write_all(files);
+    given_out_();
+}
+
+void Preview::on_save_each() {
+    wxDirDialog dialog(this, _("A file each, into this folder"), {}, wxDD_DEFAULT_STYLE);
+    if (dialog.ShowModal() == wxID_OK) save_each(std::filesystem::path(utf8(dialog.GetPath())));
 }
 
 void Preview::on_print() {

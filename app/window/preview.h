@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <functional>
 #include <string>
+#include <vector>
 #include <wx/dialog.h>
 #include <wx/scrolwin.h>
 #include <wx/stattext.h>
@@ -10,6 +11,7 @@
 #include "app/window/painter.h"
 #include "reports/canvas/faces.h"
 #include "reports/canvas/page.h"
+#include "reports/pages/named.h"
 #include "reports/words/words.h"
 
 namespace lowledger::window {
@@ -23,10 +25,13 @@ class Preview : public wxDialog {
             const words::Words& words, std::string file_name, std::function<void()> given_out);
 
     void save_as(const std::filesystem::path& path);
+    /// A file each into the folder: all or none. Throws Refusal that names the file.
+    void save_each(const std::filesystem::path& folder);
 
   private:
     class Sheet;
     void on_save();
+    void on_save_each();
     void on_print();
     void on_open();
     void on_mail();
@@ -37,6 +42,8 @@ class Preview : public wxDialog {
     void on_key(wxKeyEvent& event);
 
     canvas::Document document_;
+    /// What it was joined from.
+    std::vector<pages::NamedDocument> parts_;
     const canvas::Faces& faces_;
     const words::Words& words_;
     std::string file_name_;

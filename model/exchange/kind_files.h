@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <string>
 #include <vector>
 
 #include "model/horns/kind.h"
@@ -13,7 +14,16 @@ namespace lowledger::exchange {
 /// has the id of a built-in kind or of another file there. No kind is replaced by another.
 std::vector<horns::HornKind> kinds_with_own(const std::filesystem::path& studio_file);
 
-/// The same with a teacher's folder itself, which has to be there.
+/// What could be read, and a sentence for each file that could not.
+struct ReadableKinds {
+    std::vector<horns::HornKind> kinds;
+    std::vector<std::string> problems;
+};
+/// The same without refusing: a file that `kinds_with_own` would refuse is left out, and all others are
+/// there.
+ReadableKinds readable_kinds(const std::filesystem::path& studio_file);
+
+/// As `kinds_with_own`, with a teacher's folder itself, which has to be there.
 std::vector<horns::HornKind> kinds_with_folder(const std::filesystem::path& folder);
 
 /// The kind of one file. Throws Refusal as horns::read_kind does, or because the file cannot be read.

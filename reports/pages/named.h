@@ -19,6 +19,10 @@ struct NamedDocument {
 /// A group as one document with every one's bookmarks; `title` names it where there are several.
 canvas::Document as_one(std::span<const NamedDocument> documents, const std::string& title);
 
+/// What was joined, taken apart again at its bookmarks and called as they are; the document itself where it
+/// has fewer than two, or pages before the first.
+std::vector<NamedDocument> taken_apart(const canvas::Document& document);
+
 struct PdfFile {
     /// Safe on every usual file system, no two alike, with ".pdf".
     std::string name;

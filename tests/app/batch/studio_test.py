@@ -191,6 +191,36 @@ class Pages(BatchTest):
         self.refused("pages", "notes", *words, "--from", "2026-11-25", "--until", "2026-09-01")
         self.assertFalse((self.folder / "x.pdf").exists())
 
+    def test_a_place_that_cannot_be_written_is_named_and_nothing_half_made(self):
+        sample = self.make_sample()
+        for place in ("/proc/class.pdf", "/proc/pages", self.folder / "no/class.pdf"):
+            with self.subTest(place):
+                said = self.refused("pages", "class", sample, "--into", place, "--on", AS_OF)
+                self.assert_says(said, str(place).removesuffix("/class.pdf"))
+        self.assertEqual(list(self.folder.iterdir()), [])
+
+    def test_a_pdf_that_is_open_elsewhere_is_replaced_whole(self):
+        pdf = self.folder / "class.pdf"
+        pdf.write_text("the one before")
+        with pdf.open() as reader:
+            self.done("pages", "class", self.make_sample(), "--into", pdf, "--on", AS_OF)
+            self.assertEqual(reader.read(), "the one before", "who has it open reads on in the old one")
+        self.assertTrue(pdf.read_bytes().startswith(b"%PDF-"))
+
+    def test_a_bad_kind_of_ones_own_hides_no_page(self):
+        studio = self.folder / "studio.lowledger"
+        shutil.copyfile(self.make_sample(), studio)
+        (self.folder / "kinds").mkdir()
+        (self.folder / "kinds" / "broken.toml").write_text("id = 3\n")
+        self.done("handouts", studio, "--into", self.folder / "h.pdf", "--on", AS_OF, "--student", "Zosia")
+        connection = sqlite3.connect(studio)
+        connection.execute("UPDATE horn SET kind_id = 'gone'")
+        connection.commit()
+        connection.close()
+        finished = run("handouts", studio, "--into", self.folder / "h.pdf", "--on", AS_OF, "--student", "Zosia")
+        self.assertEqual(finished.returncode, 0, finished.stderr)
+        self.assert_says(finished.stderr, "broken.toml", "the copy in the studio is used")
+
     def test_what_no_font_can_draw_is_named(self):
         path = self.folder / "studio.lowledger"
         shutil.copyfile(self.make_sample(), path)

@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include "reports/canvas/paper.h"
+#include "reports/pages/named.h"
+
 namespace lowledger::pages {
 namespace {
 
@@ -28,6 +31,29 @@ TEST(FileNames, ASecondOneOfTheSameNameIsNumbered) {
     EXPECT_EQ(names.next("Ann, T-1"), "Ann, T-1");
     EXPECT_EQ(names.next("ann, T-1"), "ann, T-1 (2)");
     EXPECT_EQ(names.next("Ann, T:1"), "Ann, T-1 (3)");
+}
+
+canvas::Document of_pages(const std::string& title, std::size_t count) {
+    canvas::Document document;
+    document.title = title;
+    document.author = "Nora Field";
+    for (std::size_t i = 0; i < count; ++i)
+        document.pages.push_back({canvas::size_of(canvas::Paper::a4), {}});
+    document.bookmarks = {{title, 0}};
+    return document;
+}
+
+TEST(TakenApart, GivesBackWhatWasJoined) {
+    const std::vector<NamedDocument> documents{
+        {"Ida", of_pages("Ida", 2)}, {"Ben", of_pages("Ben", 1)}, {"Ada", of_pages("Ada", 3)}};
+    const auto parts = taken_apart(as_one(documents, "Summaries"));
+    ASSERT_EQ(parts.size(), 3U);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        EXPECT_EQ(parts[i].name, documents[i].name);
+        EXPECT_EQ(parts[i].document, documents[i].document);
+    }
+    EXPECT_EQ(taken_apart(of_pages("One", 4)).size(), 1U);
+    EXPECT_EQ(taken_apart(canvas::Document()).size(), 1U);
 }
 
 }  // namespace

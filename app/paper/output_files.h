@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-namespace lowledger::batch {
+namespace lowledger::paper {
 
 struct OutputFile {
     std::filesystem::path path;
@@ -20,4 +20,4 @@ void require_place(const std::filesystem::path& place, bool is_file);
 /// and a folder that was made for them too. Throws Refusal that names the file.
 void write_all(const std::vector<OutputFile>& files);
 
-}  // namespace lowledger::batch
+}  // namespace lowledger::paper

@@ -1,4 +1,4 @@
-#include "app/batch/output_files.h"
+#include "app/paper/output_files.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -7,7 +7,7 @@
 #include "model/units/refusal.h"
 #include "reports/canvas/whole_file.h"
 
-namespace lowledger::batch {
+namespace lowledger::paper {
 
 namespace {
 
@@ -72,4 +72,4 @@ void write_all(const std::vector<OutputFile>& files) {
     made.keep();
 }
 
-}  // namespace lowledger::batch
+}  // namespace lowledger::paper
