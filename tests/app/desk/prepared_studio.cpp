@@ -118,10 +118,10 @@ void PreparedStudio::lend_and_note() {
 studio::LessonId PreparedStudio::add_group_lesson() {
     studio::LessonId lesson;
     desk->file().edit("group", [&](store::Edit& edit) {
-        const auto group = edit.add(studio::Group{
+        const auto low_four = edit.add(studio::Group{
             .id = {}, .name = "Low four", .members = {{ada, test_day - 30}, {ben, test_day - 30}}});
         lesson = edit.add(
-            studio::Lesson{.id = {}, .group = group, .on = test_day, .starts = studio::TimeOfDay(10, 0)});
+            studio::Lesson{.id = {}, .group = low_four, .on = test_day, .starts = studio::TimeOfDay(10, 0)});
     });
     return lesson;
 }

@@ -22,7 +22,7 @@ wxDialog* shown_dialog() {
 
 /// Does it as soon as a dialog is open and has the keys.
 void when_asked(WindowHarness& window, const std::function<void()>& answer) {
-    const auto* const dialog = shown_dialog();
+    auto* const dialog = shown_dialog();
     if (dialog != nullptr && dialog->IsActive()) return answer();
     window.frame().CallAfter([&window, answer] { when_asked(window, answer); });
 }
@@ -30,12 +30,12 @@ void when_asked(WindowHarness& window, const std::function<void()>& answer) {
 TEST(Window, ARoutineIsGivenTickedAndRenewedByKeys) {
     WindowHarness window;
     const auto ada = open_ada(window);
-    window.press('3', wxMOD_CONTROL);
+    window.press('4', wxMOD_CONTROL);
     EXPECT_EQ(desk::section_of(window.desk().view()), desk::Section::routines);
     EXPECT_THAT(window.shown_text(), HasSubstr("What a student is to practise at home stands here"));
 
     when_asked(window, [&] { window.press('G', wxMOD_ALT); });
-    window.press('G', wxMOD_CONTROL);
+    window.press('A', wxMOD_CONTROL | wxMOD_SHIFT);
     const auto given = window.desk().file().assignments(ada);
     ASSERT_THAT(given, SizeIs(1));
     EXPECT_EQ(given.front().student, ada);
@@ -61,7 +61,7 @@ TEST(Window, ARoutineIsGivenTickedAndRenewedByKeys) {
 TEST(Window, TheLibraryOfRoutinesIsFoundAndReadByKeys) {
     WindowHarness window;
     open_ada(window);
-    window.press('3', wxMOD_ALT);
+    window.press('4', wxMOD_ALT);
     EXPECT_EQ(window.desk().view().place, desk::Place::routines);
     EXPECT_THAT(window.shown_text(), HasSubstr("Choose a routine from the list"));
     window.press('F', wxMOD_CONTROL);
