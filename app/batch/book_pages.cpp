@@ -52,6 +52,7 @@ studio::Term term_asked(const BookPrinting& printing) {
     const auto found = std::ranges::find(terms, name, &studio::Term::name);
     if (found != terms.end()) return *found;
     std::vector<std::string> names;
+    names.reserve(terms.size());
     for (const auto& term : terms)
         names.push_back(term.name);
     throw units::Refusal(

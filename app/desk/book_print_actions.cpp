@@ -134,6 +134,7 @@ void print_summaries(Desk& desk) {
     const auto& words = desk.words();
     const auto terms = terms_of(desk);
     std::vector<SlipChoice> choices;
+    choices.reserve(terms.size());
     for (const auto& term : terms)
         choices.push_back({key_of_term(term), term.name});
     Slip slip = slip_for(desk, Sentence::print_summaries);

@@ -124,6 +124,7 @@ class DayTeller {
 
     void tell_clashes(const std::vector<LessonAhead>& ahead, Day& day) const {
         std::vector<Lesson> lessons;
+        lessons.reserve(ahead.size());
         for (const auto& one : ahead)
             lessons.push_back(one.lesson);
         for (const auto& [one, other] : studio::clashes(lessons)) {

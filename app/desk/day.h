@@ -67,6 +67,6 @@ Listing lessons_listing(const Day& day, const words::Words& words);
 Listing due_listing(const Day& day, const words::Words& words);
 
 /// Turns to the lesson's student, or to the one of the group that is chosen, at 'Last time'.
-void open_lesson(Desk& desk, studio::LessonId lesson);
+void open_lesson(Desk& desk, studio::LessonId id);
 
 }  // namespace lowledger::desk

@@ -55,6 +55,7 @@ std::optional<Group> ask_group(Desk& desk, Sentence title, Group group) {
         if (!student.archived || is_member(now, student.id))
             students.push_back({key_of(student.id), student.name});
     std::vector<std::string> members;
+    members.reserve(now.size());
     for (const auto id : now)
         members.push_back(key_of(id));
     Slip slip(words.say(title), words.say(Sentence::verb_keep));

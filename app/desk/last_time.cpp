@@ -33,7 +33,7 @@ std::string routine_line(const words::Words& words, const studio::GivenRoutine& 
 
 /// The last lesson that was kept before that one, or before tomorrow.
 std::optional<Lesson> kept_before(const Desk& desk, studio::StudentId student) {
-    const auto now = desk.lesson();
+    const auto& now = desk.lesson();
     const Date last = now ? now->on : desk.today();
     for (const auto& lesson : desk.file().lessons(student, earliest, last)) {
         const bool before = !now || std::pair(lesson.on, lesson.starts) < std::pair(now->on, now->starts);

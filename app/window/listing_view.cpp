@@ -154,6 +154,8 @@ void ListingView::select(std::optional<std::int64_t> id) {
         if (listing_.rows[row].id != id) continue;
         const auto item = model_->GetItem(row);
         Select(item);
+        // The keys go on from here, and Enter opens this one.
+        SetCurrentItem(item);
         EnsureVisible(item);
         break;
     }

@@ -52,7 +52,7 @@ SheetHead::SheetHead(wxWindow* parent, desk::Desk& desk) : wxPanel(parent), desk
         *second, _("&Room:"), 60, [this](const wxString& text, CommitField::By) { commit_room(text); }, "°C");
     room_->SetHint(_("?"));
     a4_ = labelled(
-        *second, _("Tuner's A&4:"), 60, [this](const wxString& text, CommitField::By) { commit_a4(text); },
+        *second, _("T&uner's A4:"), 60, [this](const wxString& text, CommitField::By) { commit_a4(text); },
         "Hz");
 
     slides_ = new wxPanel(this);

@@ -55,8 +55,8 @@ StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(paren
     routines_ = new RoutinePanel(sections_, tools);
     note_ = new LessonNotePanel(sections_, tools);
     history_ = new HistoryPanel(sections_, tools);
-    const std::vector<wxWindow*> pages{last_time_, sheet_section_.page, settings_section_.page, routines_, note_,
-                                       history_};
+    const std::vector<wxWindow*> pages{
+        last_time_, sheet_section_.page, settings_section_.page, routines_, note_, history_};
     const auto& entries = desk::entry_of(desk::Place::students).sections;
     for (std::size_t i = 0; i < entries.size(); ++i)
         sections_->AddPage(pages.at(i), shown(desk::title_of(entries[i])));

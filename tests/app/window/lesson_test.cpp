@@ -75,7 +75,7 @@ TEST(LessonWindow, AStudentWithoutHornHasLessonsAndAHistory) {
     window.press(WXK_F8);
     EXPECT_EQ(window.desk().lesson()->state, Lesson::State::missed_with_notice);
     EXPECT_TRUE(window.desk().lesson()->make_up_owed);
-    window.press('5', wxMOD_CONTROL);
+    window.press('6', wxMOD_CONTROL);
     EXPECT_NE(window.find("history"), nullptr);
     window.press('2', wxMOD_CONTROL);
     EXPECT_THAT(window.shown_text(), HasSubstr("plays no horn yet"));

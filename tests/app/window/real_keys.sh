@@ -12,7 +12,7 @@ program=$!
 # The title comes with the open studio, so that the window takes keys then.
 window=$(xdotool search --sync --onlyvisible --name 'Lowledger$' | head -n 1)
 xdotool windowfocus --sync "$window"
-xdotool key ctrl+f
+xdotool key --delay 40 alt+2 ctrl+f
 xdotool type --delay 40 'Ngaio'
 xdotool key --delay 40 Down ctrl+3 ctrl+2
 xdotool type --delay 40 -- '+37'

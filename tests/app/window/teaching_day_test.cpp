@@ -7,7 +7,6 @@
 #include <wx/filedlg.h>
 #include <wx/modalhook.h>
 
-#include "app/desk/action.h"
 #include "app/window/preview.h"
 #include "model/studio/questions.h"
 #include "tests/app/window/window_harness.h"
@@ -188,7 +187,6 @@ TEST(TeachingDay, ThreeLessonsAndALoanByKeyboardAloneUndoneRedoneAndThereAgain) 
     WindowHarness window;
     const auto pupils = prepare(window);
     const auto path = window.desk().file().path();
-    desk::action("studio.close").run(window.desk());
     window.desk().open(path);
     window.settle();
     Teacher teacher(window);
@@ -219,8 +217,6 @@ TEST(TeachingDay, ThreeLessonsAndALoanByKeyboardAloneUndoneRedoneAndThereAgain) 
     EXPECT_THAT(window.shown_text(), Not(HasSubstr("was to be back")));
 
     const std::string at_the_end = window.desk().file().dump();
-    desk::action("studio.close").run(window.desk());
-    window.settle();
     window.desk().open(path);
     window.settle();
     EXPECT_EQ(window.desk().file().dump(), at_the_end);

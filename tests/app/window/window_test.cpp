@@ -150,6 +150,7 @@ TEST(Window, AnOpenedStudioWaitsForANameToFind) {
     const auto path = window.desk().file().path();
     window.desk().open(path);
     window.settle();
+    window.press('2', wxMOD_ALT);
     window.press('F', wxMOD_CONTROL);
     window.type("Ad");
     window.press(WXK_DOWN);
