@@ -48,8 +48,8 @@ void take_attendance(Desk& desk);
 enum class LessonText { done, next, remark };
 /// Files a text of a lesson as one step; nothing where it is the same. A planned lesson of today or before of
 /// which something was done is kept.
-void file_text(Desk& desk, studio::LessonId lesson, LessonText which, const std::string& text);
-void file_make_up_owed(Desk& desk, studio::LessonId lesson, bool owed);
+void file_text(Desk& desk, studio::LessonId id, LessonText which, const std::string& text);
+void file_make_up_owed(Desk& desk, studio::LessonId id, bool owed);
 
 /// The student whose page is open.
 std::optional<studio::StudentId> student_on_page(const Desk& desk);

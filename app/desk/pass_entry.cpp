@@ -16,7 +16,7 @@ std::vector<std::optional<SheetRow>> row_of(const horns::HornKind& kind,
     for (const auto& charted : horns::section_notes(kind, notes)) {
         std::optional<SheetRow> played;
         if (charted) played = SheetRow{charted->note, charted->usual.fingering, charted->usual.partial, true};
-        row.push_back(std::move(played));
+        row.push_back(played);
     }
     return row;
 }
@@ -72,7 +72,7 @@ PassEntry::Outcome PassEntry::judged(PassCell cell, std::string_view typed) {
         taken_[cell] = read.cents;
         return {Kind::taken, {}};
     }
-    const Outcome outcome{read.verdict == TunerNumber::Verdict::ask ? Kind::asks : Kind::refused,
+    Outcome outcome{read.verdict == TunerNumber::Verdict::ask ? Kind::asks : Kind::refused,
                           read.sentence};
     pending_[cell] = {std::string(typed), outcome};
     return outcome;

@@ -54,7 +54,8 @@ class Teacher : public wxModalDialogHook {
         dialog->CallAfter([this, is_preview = preview_ != nullptr] {
             window_.settle();
             if (is_preview) {
-                press('S', wxMOD_ALT);
+                press(WXK_TAB);
+                press(WXK_SPACE);
                 press(WXK_ESCAPE);
             } else {
                 press(WXK_RETURN);
