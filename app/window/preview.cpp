@@ -173,6 +173,7 @@ Preview::Preview(wxWindow* parent, canvas::Document document, const canvas::Face
       words_(words),
       file_name_(std::move(file_name)),
       given_out_(std::move(given_out)) {
+    // What is done with the pages, and under it how they are looked at: one row would be too wide.
     auto* row = new wxBoxSizer(wxHORIZONTAL);
     const auto button = [&](const wxString& label, const std::function<void()>& run) {
         auto* made = new wxButton(this, wxID_ANY, label);
@@ -186,6 +187,10 @@ Preview::Preview(wxWindow* parent, canvas::Document document, const canvas::Face
     button(_("Open in &viewer"), [this] { on_open(); });
     if (can_mail()) button(_("&E-mail draft"), [this] { on_mail(); });
     row->AddStretchSpacer();
+    row->Add(new wxButton(this, wxID_CANCEL, _("&Close")), wxSizerFlags().CentreVertical());
+    auto* all = new wxBoxSizer(wxVERTICAL);
+    all->Add(row, wxSizerFlags().Expand().Border(wxALL, gap));
+    row = new wxBoxSizer(wxHORIZONTAL);
     button(_("Whole pa&ge"), [this] { sheet_->fit(); });
     button(_("S&maller"), [this] { zoom_by(1.0 / zoom_step); });
     button(_("&Larger"), [this] { zoom_by(zoom_step); });
@@ -195,11 +200,8 @@ Preview::Preview(wxWindow* parent, canvas::Document document, const canvas::Face
     }
     which_ = new wxStaticText(this, wxID_ANY, {});
     row->Add(which_, wxSizerFlags().CentreVertical());
-    row->Add(new wxButton(this, wxID_CANCEL, _("&Close")),
-             wxSizerFlags().CentreVertical().Border(wxLEFT, gap));
+    all->Add(row, wxSizerFlags().Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
     sheet_ = new Sheet(this, faces);
-    auto* all = new wxBoxSizer(wxVERTICAL);
-    all->Add(row, wxSizerFlags().Expand().Border(wxALL, gap));
     for (const wxString& line : undrawable_lines(document_, faces_, words_))
         all->Add(new wxStaticText(this, wxID_ANY, line, {}, {}, wxST_ELLIPSIZE_END),
                  wxSizerFlags().Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, gap));
