@@ -72,8 +72,7 @@ PassEntry::Outcome PassEntry::judged(PassCell cell, std::string_view typed) {
         taken_[cell] = read.cents;
         return {Kind::taken, {}};
     }
-    Outcome outcome{read.verdict == TunerNumber::Verdict::ask ? Kind::asks : Kind::refused,
-                          read.sentence};
+    Outcome outcome{read.verdict == TunerNumber::Verdict::ask ? Kind::asks : Kind::refused, read.sentence};
     pending_[cell] = {std::string(typed), outcome};
     return outcome;
 }

@@ -94,6 +94,7 @@ std::vector<SlipChoice> routine_choices(const Desk& desk) {
                    (!desk.horn() || studio::is_for(routine, desk.kind()));
         });
     std::vector<SlipChoice> choices;
+    choices.reserve(routines.size());
     for (const auto& routine : routines)
         choices.push_back({std::to_string(routine.id.number), routine.title});
     return choices;

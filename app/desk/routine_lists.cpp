@@ -61,6 +61,7 @@ std::vector<studio::Student> who_has(const store::StudioFile& file, studio::Rout
                 ids.insert(member);
     }
     std::vector<studio::Student> students;
+    students.reserve(ids.size());
     for (const auto student : ids)
         students.push_back(*file.student(student));
     std::ranges::sort(students, {}, &studio::Student::name);

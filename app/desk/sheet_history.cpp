@@ -13,7 +13,6 @@
 namespace lowledger::desk {
 namespace {
 
-using studio::Reading;
 using studio::TuningSheet;
 using units::Cents;
 using units::Millimetres;

@@ -19,9 +19,9 @@ void add_lessons(const Desk& desk, studio::StudentId student, std::vector<Histor
     const auto& words = desk.words();
     for (const auto& lesson : desk.file().lessons(student, earliest, desk.today())) {
         std::string details = outcome_text(words, lesson, student);
-        if (lesson.group) details = who_has(desk.file(), lesson) + " · " + details;
+        if (lesson.group) details.insert(0, who_has(desk.file(), lesson) + " · ");
         for (const auto& text : {lesson.done, lesson.next})
-            if (!text.empty()) details += " · " + text;
+            if (!text.empty()) details.append(" · ").append(text);
         items.push_back({lesson.on, words.say(Sentence::history_lesson), std::move(details), lesson.id});
     }
 }

@@ -14,7 +14,7 @@ class Desk;
 /// students one by one. `shown_first` says that the open page's is what it starts with, `everybody` how the
 /// choice of all is called.
 void ask_whom(Slip& slip, const Desk& desk, bool shown_first,
-              words::Sentence everybody = words::Sentence::print_for_all);
+              words::Sentence all = words::Sentence::print_for_all);
 
 /// Those asked for who play a horn today, once for each horn of theirs, by name. Throws Refusal where nobody
 /// does.

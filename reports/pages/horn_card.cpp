@@ -68,11 +68,13 @@ canvas::Table upkeep_table(const HornCard& card, const words::Words& words) {
                         .rows = {},
                         .head = type::strong,
                         .body = type::body};
-    for (auto work = card.upkeep.rbegin(); work != card.upkeep.rend(); ++work)
+    auto newest_first = card.upkeep;
+    std::ranges::reverse(newest_first);
+    for (const auto& work : newest_first)
         table.rows.push_back(
-            {work->done_on ? words::date_text(words, *work->done_on) : words.say(Sentence::upkeep_to_do),
-             words::work_name(words, work->work), work->what, work->by, words::money_or_nothing(work->cost),
-             words::date_or_nothing(words, work->next_due)});
+            {work.done_on ? words::date_text(words, *work.done_on) : words.say(Sentence::upkeep_to_do),
+             words::work_name(words, work.work), work.what, work.by, words::money_or_nothing(work.cost),
+             words::date_or_nothing(words, work.next_due)});
     return table;
 }
 

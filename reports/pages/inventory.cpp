@@ -91,6 +91,7 @@ std::string worth(const Inventory& inventory) {
     for (const auto& row : inventory.mouthpieces)
         add(row.mouthpiece.value);
     std::vector<std::string> texts;
+    texts.reserve(sums.size());
     for (const auto& [currency, cents] : sums)
         texts.push_back(studio::text({cents, currency}));
     return listed(texts);

@@ -16,9 +16,9 @@ constexpr auto indent = 5_mm;
 
 std::string heading_of(const LessonNotes::OneLesson& one, const words::Words& words) {
     const std::string day = words::date_text(words, one.lesson.on);
-    const std::string dated = one.group_name.empty() ? day
-                                                     : words.say(Sentence::notes_with_group,
-                                                                 {{"date", day}, {"group", one.group_name}});
+    std::string dated = one.group_name.empty() ? day
+                                               : words.say(Sentence::notes_with_group,
+                                                           {{"date", day}, {"group", one.group_name}});
     const std::string not_kept = words::lesson_not_kept(words, one.lesson.state);
     if (not_kept.empty()) return dated;
     return words.say(Sentence::notes_not_kept, {{"date", dated}, {"what", not_kept}});

@@ -16,7 +16,7 @@ using words::Sentence;
 constexpr const char* line_to_write_on = "________________________________";
 
 std::string what_cell(const studio::Upkeep& work, const words::Words& words) {
-    const std::string name = words::work_name(words, work.work);
+    std::string name = words::work_name(words, work.work);
     if (work.done_on) return words.say(Sentence::repairs_due_again, {{"work", name}});
     if (work.what.empty()) return name;
     return words.say(Sentence::repairs_work, {{"work", name}, {"what", work.what}});

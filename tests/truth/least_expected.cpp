@@ -62,9 +62,9 @@ tuning::SlideSettings least_expected(const tuning::SettingsQuestion& question,
                                      const tuning::SlideSettings& near) {
     tuning::SlideProblem problem = tuning::problem_of(question);
     std::vector<tuning::Positions> starts(4);
-    for (std::size_t i = 0; i < near.slides.size(); ++i) {
-        const double there = near.slides[i].recommended.value();
-        const double now = near.slides[i].now.value();
+    for (const auto& slide : near.slides) {
+        const double there = slide.recommended.value();
+        const double now = slide.now.value();
         starts[0].push_back(there);
         starts[1].push_back(now);
         starts[2].push_back(0.5 * (there + now));
