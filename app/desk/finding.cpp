@@ -4,6 +4,7 @@
 #include <string>
 
 #include "app/desk/lending.h"
+#include "app/desk/term_lists.h"
 #include "model/studio/kind_of.h"
 #include "reports/words/names.h"
 
@@ -75,6 +76,34 @@ View horn_view(const Desk& desk, const studio::Found& found, Section section) {
     return view;
 }
 
+View section_view(const Desk& desk, const studio::Found& found, Section section) {
+    View view = student_view(desk, found);
+    view.section = section;
+    return view;
+}
+
+/// A student's lesson at its note, a group's on its day.
+View lesson_view(const Desk& desk, const studio::Found& found) {
+    View view = desk.view();
+    if (found.student)
+        view = section_view(desk, found, Section::lesson_note);
+    else
+        view.place = Place::today;
+    view.day = found.on;
+    view.lesson = studio::LessonId{found.number};
+    return view;
+}
+
+/// Groups stand beside the timetable of a term.
+std::optional<View> group_view(const Desk& desk) {
+    View view = desk.view();
+    view.place = Place::terms;
+    view.section = Section::groups;
+    view.term = term_to_open(desk);
+    if (!view.term) return std::nullopt;
+    return view;
+}
+
 /// Where the record is in the window; empty where it is nowhere.
 std::optional<View> view_of(const Desk& desk, const studio::Found& found) {
     switch (found.kind) {
@@ -95,16 +124,24 @@ std::optional<View> view_of(const Desk& desk, const studio::Found& found) {
             return view;
         }
         case Kind::student:
-        case Kind::piece:
-        case Kind::event:
+            return student_view(desk, found);
         case Kind::lesson:
+            return lesson_view(desk, found);
+        case Kind::event:
+            return section_view(desk, found, Section::history);
+        case Kind::piece:
         case Kind::assignment:
         case Kind::practice:
-            if (found.student) return student_view(desk, found);
+            if (found.student) return section_view(desk, found, Section::routines);
             break;
         case Kind::group:
-        case Kind::routine:
-            break;
+            return group_view(desk);
+        case Kind::routine: {
+            View view = desk.view();
+            view.place = Place::routines;
+            view.routine = studio::RoutineId{found.number};
+            return view;
+        }
     }
     return std::nullopt;
 }
@@ -140,6 +177,7 @@ void open_found(Desk& desk, const studio::Found& found) {
     if (!view) return;
     desk.go(*view);
     if (found.kind == Kind::loan) desk.choose(Table::loans, found.number);
+    if (found.kind == Kind::group) desk.choose(Table::groups, found.number);
     if (found.kind == Kind::upkeep) desk.choose(Table::upkeep, found.number);
     const bool on_the_horn = desk.horn() && found.horn && desk.horn()->id == *found.horn;
     if (found.kind == Kind::sheet && on_the_horn) desk.show_sheet(studio::TuningSheetId{found.number});

@@ -42,12 +42,8 @@ ListingCell until_cell(const Desk& desk, const studio::Assignment& given) {
 std::string levels_text(const words::Words& words, const std::vector<studio::Level>& levels) {
     if (levels.empty()) return words.say(Sentence::levels_all);
     std::string text;
-    for (const auto level : levels) {
-        const auto name = level == studio::Level::beginner ? Sentence::level_beginner
-                          : level == studio::Level::middle ? Sentence::level_middle
-                                                           : Sentence::level_advanced;
-        text += (text.empty() ? "" : ", ") + words.say(name);
-    }
+    for (const auto level : levels)
+        text += (text.empty() ? "" : ", ") + words::level_name(words, level);
     return text;
 }
 

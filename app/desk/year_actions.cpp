@@ -8,6 +8,7 @@
 #include "app/desk/term_lists.h"
 #include "app/desk/year_end.h"
 #include "model/studio/file_words.h"
+#include "reports/words/names.h"
 
 namespace lowledger::desk {
 namespace {
@@ -74,7 +75,7 @@ void see_to(Desk& desk, Upkeep work) {
 std::vector<SlipChoice> level_choices(const words::Words& words) {
     std::vector<SlipChoice> choices;
     for (const auto level : {studio::Level::beginner, studio::Level::middle, studio::Level::advanced})
-        choices.push_back({std::string(studio::file_word(level)), words.say(level_name(level))});
+        choices.push_back({std::string(studio::file_word(level)), words::level_name(words, level)});
     return choices;
 }
 

@@ -73,7 +73,7 @@ class RowWriter {
                 work.what.empty() ? work_name(words_, work.work) : work.what};
     }
     [[nodiscard]] std::vector<ListingCell> cells_of(const studio::Student& student) const {
-        const auto level = words_.say(level_name(student.level));
+        const auto level = words::level_name(words_, student.level);
         return {words_.say(Sentence::year_moves_up), std::string(), student.name,
                 student.year.empty() ? level : student.year + " · " + level};
     }
@@ -84,18 +84,6 @@ class RowWriter {
 };
 
 }  // namespace
-
-Sentence level_name(studio::Level level) {
-    switch (level) {
-        case studio::Level::beginner:
-            return Sentence::level_beginner;
-        case studio::Level::middle:
-            return Sentence::level_middle;
-        case studio::Level::advanced:
-            break;
-    }
-    return Sentence::level_advanced;
-}
 
 YearsEnd years_end(const Desk& desk) {
     YearsEnd end{.out = desk.file().loans_out(), .unchecked = {}, .to_repair = {}, .students = {}};

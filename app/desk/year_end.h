@@ -36,8 +36,6 @@ std::string years_end_summary(const Desk& desk);
 using YearsEndItem = std::variant<studio::Loan, studio::Horn, studio::Upkeep, studio::Student>;
 std::optional<YearsEndItem> chosen_item(const Desk& desk);
 
-/// "Beginner".
-words::Sentence level_name(studio::Level level);
 /// The school year after that one: its first number is one more. What has no number stays.
 std::string next_year(std::string_view year);
 

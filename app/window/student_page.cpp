@@ -17,18 +17,6 @@ namespace {
 
 using words::Sentence;
 
-Sentence level_name(studio::Level level) {
-    switch (level) {
-        case studio::Level::beginner:
-            return Sentence::level_beginner;
-        case studio::Level::middle:
-            return Sentence::level_middle;
-        case studio::Level::advanced:
-            return Sentence::level_advanced;
-    }
-    return Sentence::level_beginner;
-}
-
 }  // namespace
 
 StudentPage::StudentPage(wxWindow* parent, const Tools& tools) : PlacePage(parent), tools_(tools) {
@@ -151,7 +139,7 @@ void StudentPage::refresh_head() {
     const auto& student = *desk.student();
     name_->SetLabelText(shown(student.name));
     name_->SetToolTip(shown(student.name));
-    std::string about = desk.words().say(level_name(student.level));
+    std::string about = words::level_name(desk.words(), student.level);
     if (!student.group.empty()) about += " · " + student.group;
     if (student.archived) about += " · " + desk.words().say(Sentence::list_archived);
     about_->SetLabelText(shown(about));

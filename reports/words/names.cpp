@@ -113,6 +113,18 @@ std::string capitalised(std::string text) {
     return text;
 }
 
+std::string level_name(const Words& words, studio::Level level) {
+    switch (level) {
+        case studio::Level::beginner:
+            return words.say(Sentence::level_beginner);
+        case studio::Level::middle:
+            return words.say(Sentence::level_middle);
+        case studio::Level::advanced:
+            break;
+    }
+    return words.say(Sentence::level_advanced);
+}
+
 std::string date_text(const Words& words, studio::Date date) {
     constexpr std::array<Sentence, 12> months = {
         Sentence::month_january, Sentence::month_february, Sentence::month_march,

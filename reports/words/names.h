@@ -5,6 +5,7 @@
 #include "model/horns/kind.h"
 #include "model/horns/note_style.h"
 #include "model/studio/date.h"
+#include "model/studio/level.h"
 #include "model/units/pitch.h"
 #include "model/units/quantity.h"
 #include "reports/words/words.h"
@@ -49,5 +50,7 @@ std::string capitalised(std::string text);
 
 /// "25 November 2026".
 std::string date_text(const Words& words, studio::Date date);
+/// "Beginner".
+std::string level_name(const Words& words, studio::Level level);
 
 }  // namespace lowledger::words

@@ -7,6 +7,7 @@
 #include "app/desk/action.h"
 #include "app/desk/lending.h"
 #include "app/desk/places.h"
+#include "app/desk/term_lists.h"
 #include "tests/app/desk/prepared_studio.h"
 
 namespace lowledger::desk {
@@ -92,12 +93,46 @@ TEST(FindAnything, EveryRowLeadsToWhereTheRecordIs) {
                 EXPECT_EQ(section_of(view), Section::sheet);
                 EXPECT_EQ(studio.desk->entry()->sheet().id.number, found.number);
                 break;
+            case Kind::lesson:
+                EXPECT_EQ(section_of(view), Section::lesson_note);
+                EXPECT_EQ(studio.desk->lesson()->id.number, found.number);
+                break;
             default:
                 EXPECT_EQ(view.place, Place::students);
                 EXPECT_EQ(view.student, studio.ada);
         }
     }
     studio.desk->settle();
+}
+
+TEST(FindAnything, RoutinesGroupsAndTheirLessonsHavePlacesOfTheirOwn) {
+    PreparedStudio studio;
+    studio.plan_a_term();
+    auto& desk = *studio.desk;
+    const auto routine = desk.file().routines().front();
+    const auto open_first = [&](Kind kind, std::string_view typed) {
+        for (const auto& found : find_anything(desk, typed)) {
+            if (found.kind != kind) continue;
+            studio.front.found = found;
+            action("edit.find_anything").run(desk);
+            return true;
+        }
+        return false;
+    };
+    ASSERT_TRUE(open_first(Kind::routine, routine.title));
+    EXPECT_EQ(desk.view().place, Place::routines);
+    EXPECT_EQ(desk.view().routine, routine.id);
+    ASSERT_TRUE(open_first(Kind::group, "Tuba duo"));
+    EXPECT_EQ(section_of(desk.view()), Section::groups);
+    EXPECT_EQ(chosen_group(desk)->id, studio.group);
+    desk.file().edit("note", [&](store::Edit& edit) {
+        auto lesson = desk.file().lessons(studio.group, test_day, test_day).front();
+        lesson.done = "kettle duet";
+        edit.update(lesson);
+    });
+    ASSERT_TRUE(open_first(Kind::lesson, "kettle"));
+    EXPECT_EQ(desk.view().place, Place::today);
+    EXPECT_EQ(desk.lesson()->group, studio.group);
 }
 
 TEST(FindAnything, NeverMindStaysWhereOneIs) {

@@ -18,7 +18,8 @@ TEST(FindAnything, AnswersWhileOneTypesAndEnterGoesThere) {
     const auto tuba = window.desk().horn()->id;
     window.desk().file().edit("upkeep", [&](store::Edit& edit) {
         studio::Upkeep work{.id = {}, .horn = tuba, .noted_on = studio::Date(2026, 11, 2)};
-        work.what = "water key leaks";
+        // No routine of the library has a word that begins so.
+        work.what = "xenon lamp fell on the bell";
         edit.add(work);
     });
     window.settle();
@@ -29,9 +30,9 @@ TEST(FindAnything, AnswersWhileOneTypesAndEnterGoesThere) {
         window.type("zz");
         nothing = window.shown_text();
         window.press('A', wxMOD_CONTROL);
-        window.type("w");
+        window.type("x");
         with_one_letter = dynamic_cast<ListingView*>(window.find("found"))->rows();
-        window.type("ater");
+        window.type("enon");
         window.press(WXK_RETURN);
     });
     window.press('F', wxMOD_CONTROL | wxMOD_SHIFT);
